@@ -1,0 +1,441 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
+using QuarterCar.Model.Shaft;
+using QuarterCar.Model.Terrain;
+using QuarterCar.Numerics;
+using QuarterCar.Numerics.Integration;
+
+namespace QuarterCar.Model.Motion;
+
+/// <summary>
+/// The equations of motion of one corner on one smooth piece at a time (physics.md sections 1 to 4). State: sprung height
+/// and velocity, unsprung height and velocity (m, m/s, up positive). Mutable, with one owner: a run; reused by the next.
+/// </summary>
+internal sealed class CornerMotion
+{
+    // A guard must be passed by this much before its piece is left, so that rest on a boundary does not chatter.
+    private const double LengthSlack = 1e-13;
+    private const double VelocitySlack = 1e-10;
+    private const double ForceSlack = 1e-7;
+
+    private const double RestVelocity = 1e-13;
+    private const double RestAcceleration = 1e-9;
+
+    private Corner _corner = null!;
+    private Road _road = null!;
+    private PieceGrid _grid = null!;
+    private FifteenthDegree? _gasFit;
+    private GasLaw? _fittedGas;
+    private double _fittedStroke;
+    private GasLaw _gas;
+    private bool _hasGas;
+    private double _gasStart;
+
+    // The present piece.
+    private int _travelCell, _velocityCell, _segmentIndex;
+    private TyrePhase _tyre;
+    private bool _pushes, _touches, _axleTouches, _axlePushes;
+    private RoadSegment _segment;
+
+    // Its numbers; forces over shaft travel x and velocity v, the axle's over wheel travel.
+    private double _wheel, _shaft, _ratio, _ratioSlope;
+    private double _force, _rate, _damping;
+    private double _bump, _bumpRate, _bumpLoss, _stop, _stopRate, _stopLoss, _axle, _axleRate, _axleLoss;
+    private double _tyreForce, _tyreRate;
+
+    // The same with a constant motion ratio multiplied in, over wheel travel and its velocity.
+    private readonly double[] _plainGas = new double[16];
+    private double _plainForce, _plainRate, _plainDamping, _plainFriction, _plainFrictionScale, _plainGasScale, _plainGasShift;
+    private double _plainBump, _plainBumpRate, _plainBumpLoss, _plainStop, _plainStopRate, _plainStopLoss;
+
+    // What does not change in a run.
+    private double _friction, _inverseSprung, _inverseUnsprung, _speed, _tyreDamping;
+
+    /// <summary>Events of the run so far, in order of time.</summary>
+    public EventLog Events { get; } = new();
+
+    /// <summary>Sets out on a run.</summary>
+    /// <param name="corner">The corner.</param>
+    /// <param name="road">The road that its tyre feels.</param>
+    /// <param name="speed">m/s; 0 for a drop.</param>
+    /// <param name="start">State at t = 0.</param>
+    public void Begin(Corner corner, Road road, double speed, Vector256<double> start)
+    {
+        (_corner, _road, _speed) = (corner, road, speed);
+        _grid = PieceGrid.Of(corner);
+        Events.Clear();
+        _friction = corner.Friction.Force;
+        _plainFriction = corner.Ratio.Pieces[0].RatioThere * _friction;
+        _plainFrictionScale = corner.Ratio.Pieces[0].RatioThere / FrictionLaw.ReferenceVelocity;
+        _inverseSprung = 1 / corner.SprungMass;
+        _inverseUnsprung = 1 / corner.UnsprungMass;
+        _tyreDamping = corner.Tyre.Damping;
+        double w = start.GetElement(2) - start.GetElement(0);
+        BeginGas(corner.Ratio.Travel(w));
+        _travelCell = 0;
+        while (_travelCell < _grid.TravelBreaks.Length && w >= _grid.TravelBreaks[_travelCell].At - 0.5 * LengthSlack)
+            _travelCell++;
+        _velocityCell = 0;
+        while (_velocityCell < _grid.VelocityBreaks.Length && _grid.VelocityBreaks[_velocityCell] <= 0)
+            _velocityCell++;
+        _segmentIndex = road.IndexAt(0);
+        _segment = road.Segments[_segmentIndex];
+        _axlePushes = true;
+        EnterPiece();
+        TyreByValue(0, start);
+    }
+
+    /// <summary>Tag of the present piece: what the figures ask of a step.</summary>
+    public int Piece => (_grid.TravelCells[_travelCell].OnStopNut ? PieceTag.OnStopNut : 0)
+        | (_tyre == TyrePhase.Air ? PieceTag.Airborne : 0)
+        | (_touches || _axleTouches ? PieceTag.Touching : 0);
+
+    /// <summary>True where <see cref="DerivativePlain"/> serves: a constant motion ratio, and gas that the polynomial stands for.</summary>
+    public bool IsPlain => _corner.Ratio.IsConstant && (!_hasGas || _gasFit is not null);
+
+    /// <summary>dy/dt on the present piece, for any motion ratio and gas.</summary>
+    public Vector256<double> Derivative(double t, Vector256<double> y)
+    {
+        Vector128<double> between = Between(y);
+        double wDot = between.GetElement(1), dw = between.ToScalar() - _wheel;
+        double r = Math.FusedMultiplyAdd(_ratioSlope, dw, _ratio);
+        double x = Math.FusedMultiplyAdd(dw, Math.FusedMultiplyAdd(0.5 * _ratioSlope, dw, _ratio), _shaft);
+        double v = r * wDot;
+        double f = Math.FusedMultiplyAdd(_rate, x, Math.FusedMultiplyAdd(_damping, v, _force));
+        f = Math.FusedMultiplyAdd(_friction, TanhTable.Tanh(v * (1 / FrictionLaw.ReferenceVelocity)), f);
+        if (_hasGas)
+            f += _gas.Moving(x, _gasStart);
+        if (_touches)
+        {
+            f += Math.FusedMultiplyAdd(_bumpRate, x, _bump) * Math.FusedMultiplyAdd(_bumpLoss, v, 1)
+                + Math.FusedMultiplyAdd(_stopRate, x, _stop) * Math.FusedMultiplyAdd(_stopLoss, v, 1);
+        }
+
+        double wheel = r * f;
+        if (_axleTouches)
+            wheel += Math.FusedMultiplyAdd(_axleRate, dw + _wheel, _axle) * Math.FusedMultiplyAdd(_axleLoss, wDot, 1);
+        return Accelerations(t, y, wheel);
+    }
+
+    /// <summary>
+    /// dy/dt on the present piece with a constant motion ratio: the same laws with the ratio multiplied in beforehand, all
+    /// over wheel travel and its velocity, and the gas as a polynomial. Outside the polynomial's travel it is not a number.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector256<double> DerivativePlain(double t, Vector256<double> y)
+    {
+        Vector128<double> between = Between(y);
+        double w = between.ToScalar(), wDot = between.GetElement(1);
+        double wheel = Math.FusedMultiplyAdd(_plainRate, w, Math.FusedMultiplyAdd(_plainDamping, wDot, _plainForce));
+        wheel = Math.FusedMultiplyAdd(_plainFriction, TanhTable.Tanh(wDot * _plainFrictionScale), wheel);
+        if (_touches || _axleTouches)
+        {
+            wheel += Math.FusedMultiplyAdd(_plainBumpRate, w, _plainBump) * Math.FusedMultiplyAdd(_plainBumpLoss, wDot, 1)
+                + Math.FusedMultiplyAdd(_plainStopRate, w, _plainStop) * Math.FusedMultiplyAdd(_plainStopLoss, wDot, 1);
+        }
+
+        if (_hasGas)
+        {
+            double g = Math.FusedMultiplyAdd(_plainGasScale, w, _plainGasShift);
+            wheel = FifteenthDegree.AddValue(ref MemoryMarshal.GetArrayDataReference(_plainGas), g, wheel);
+            if (Math.Abs(g) > 1)
+                wheel = double.NaN;
+        }
+
+        return Accelerations(t, y, wheel);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<double> Accelerations(double t, Vector256<double> y, double wheel)
+    {
+        Vector128<double> sprung = y.GetLower(), unsprung = y.GetUpper();
+        double tyre = 0, vu = unsprung.GetElement(1);
+        if (_pushes)
+        {
+            _segment.Evaluate(_speed * t, out double h, out double slope);
+            tyre = Math.FusedMultiplyAdd(_tyreRate, h - unsprung.ToScalar(), Math.FusedMultiplyAdd(_tyreDamping, Math.FusedMultiplyAdd(_speed, slope, -vu), _tyreForce));
+        }
+
+        return Vector256.Create(
+            Vector128.Create(sprung.GetElement(1), Math.FusedMultiplyAdd(wheel, _inverseSprung, -Corner.Gravity)),
+            Vector128.Create(vu, Math.FusedMultiplyAdd(tyre - wheel, _inverseUnsprung, -Corner.Gravity)));
+    }
+
+    /// <summary>Guards that a step may cross (see <see cref="CornerGuard"/>).</summary>
+    public uint Suspects(in DenseStep step)
+    {
+        Vector128<double> from = Between(step.C0), to = from + Between(step.C1), bulge = BulgeBetween(step);
+        Vector128<double> low = Vector128.Min(from, to) - bulge, high = Vector128.Max(from, to) + bulge;
+        uint suspects = 0;
+        if (low.ToScalar() < LowTravel - LengthSlack)
+            suspects |= 1u << CornerGuard.TravelLow;
+        if (high.ToScalar() > HighTravel + LengthSlack)
+            suspects |= 1u << CornerGuard.TravelHigh;
+        double r0 = Math.FusedMultiplyAdd(_ratioSlope, low.ToScalar() - _wheel, _ratio), r1 = Math.FusedMultiplyAdd(_ratioSlope, high.ToScalar() - _wheel, _ratio);
+        double vLow = Math.Min(r0 * low.GetElement(1), r1 * low.GetElement(1)), vHigh = Math.Max(r0 * high.GetElement(1), r1 * high.GetElement(1));
+        if (vLow < LowVelocity - VelocitySlack)
+            suspects |= 1u << CornerGuard.VelocityLow;
+        if (vHigh > HighVelocity + VelocitySlack)
+            suspects |= 1u << CornerGuard.VelocityHigh;
+        if (_axleTouches && _axleLoss > 0 && 1 + _axleLoss * low.GetElement(1) < 0)
+            suspects |= 1u << CornerGuard.AxleLoss;
+        if (!_axlePushes)
+            suspects |= 1u << CornerGuard.AxleLoss;
+        return suspects | TyreSuspects(step);
+    }
+
+    /// <summary>Positive inside the present piece.</summary>
+    public double Guard(int guard, double t, Vector256<double> y)
+    {
+        Vector128<double> between = Between(y);
+        switch (guard)
+        {
+            case CornerGuard.TravelLow:
+                return between.ToScalar() - LowTravel + LengthSlack;
+            case CornerGuard.TravelHigh:
+                return HighTravel - between.ToScalar() + LengthSlack;
+            case CornerGuard.VelocityLow:
+                return ShaftVelocity(between) - LowVelocity + VelocitySlack;
+            case CornerGuard.VelocityHigh:
+                return HighVelocity - ShaftVelocity(between) + VelocitySlack;
+            case CornerGuard.AxleLoss:
+                double open = 1 + _corner.BumpStop!.Loss * between.GetElement(1);
+                return (_axlePushes ? open : -open) + VelocitySlack;
+        }
+
+        _segment.Evaluate(_speed * t, out double h, out double slope);
+        double deflection = h - y.GetElement(2);
+        return guard switch
+        {
+            CornerGuard.DeflectionLow => deflection - LowDeflection + LengthSlack,
+            CornerGuard.DeflectionHigh => HighDeflection - deflection + LengthSlack,
+            _ => (_pushes ? 1 : -1) * TyreFormula(deflection, Math.FusedMultiplyAdd(_speed, slope, -y.GetElement(3))) + ForceSlack,
+        };
+    }
+
+    /// <summary>Moves to the piece behind a guard and notes what that means.</summary>
+    public void Cross(int guard, double t, Vector256<double> y)
+    {
+        switch (guard)
+        {
+            case CornerGuard.TravelLow:
+                Note(_grid.TravelBreaks[--_travelCell].Events, inward: false, t, y);
+                break;
+            case CornerGuard.TravelHigh:
+                Note(_grid.TravelBreaks[_travelCell++].Events, inward: true, t, y);
+                break;
+            case CornerGuard.VelocityLow:
+                _velocityCell--;
+                break;
+            case CornerGuard.VelocityHigh:
+                _velocityCell++;
+                break;
+            case CornerGuard.AxleLoss:
+                _axlePushes = !_axlePushes;
+                break;
+            case CornerGuard.TyreForce:
+                _pushes = !_pushes;
+                return;
+            default:
+                CrossTyre(guard, t, y);
+                return;
+        }
+
+        EnterPiece();
+    }
+
+    /// <summary>Moves to the next segment of the road.</summary>
+    public void PassBreak(int index, double t, Vector256<double> y)
+    {
+        _segmentIndex = index + 1;
+        _segment = _road.Segments[_segmentIndex];
+        if (!_road.Jumps(index))
+        {
+            PushesByValue(t, y);
+            return;
+        }
+
+        bool air = _tyre == TyrePhase.Air;
+        TyreByValue(t, y);
+        if (air != (_tyre == TyrePhase.Air))
+            Events.Add(air ? CornerEvent.Touchdown : CornerEvent.Liftoff, t, y);
+    }
+
+    /// <summary>True for a standstill on level road.</summary>
+    public bool IsAtRest(Vector256<double> y, Vector256<double> dydt) =>
+        _segment.IsLevel && Math.Abs(y.GetElement(1)) < RestVelocity && Math.Abs(y.GetElement(3)) < RestVelocity
+        && Math.Abs(dydt.GetElement(1)) < RestAcceleration && Math.Abs(dydt.GetElement(3)) < RestAcceleration;
+
+    /// <summary>Shaft travel at which the moving gas left its standing state, m.</summary>
+    public double GasStart => _gasStart;
+
+    private double LowTravel => _travelCell == 0 ? double.NegativeInfinity : _grid.TravelBreaks[_travelCell - 1].At;
+
+    private double HighTravel => _travelCell == _grid.TravelBreaks.Length ? double.PositiveInfinity : _grid.TravelBreaks[_travelCell].At;
+
+    private double LowVelocity => _velocityCell == 0 ? double.NegativeInfinity : _grid.VelocityBreaks[_velocityCell - 1];
+
+    private double HighVelocity => _velocityCell == _grid.VelocityBreaks.Length ? double.PositiveInfinity : _grid.VelocityBreaks[_velocityCell];
+
+    private double LowDeflection => _tyre switch { TyrePhase.Air => double.NegativeInfinity, TyrePhase.Rolling => 0, _ => _corner.Tyre.Sidewall };
+
+    private double HighDeflection => _tyre switch { TyrePhase.Air => 0, TyrePhase.Rolling => _corner.Tyre.Sidewall, _ => double.PositiveInfinity };
+
+    private static Vector128<double> Between(Vector256<double> y) => y.GetUpper() - y.GetLower();
+
+    // As DenseStep.Bulge, of wheel travel and its velocity alone.
+    private static Vector128<double> BulgeBetween(in DenseStep step)
+    {
+        Vector128<double> low = Vector128.Abs(Between(step.C2)) * (1.0 / 4) + Vector128.Abs(Between(step.C3)) * (4.0 / 27);
+        Vector128<double> mid = Vector128.Abs(Between(step.C4)) * (1.0 / 16) + Vector128.Abs(Between(step.C5)) * (108.0 / 3125);
+        Vector128<double> high = Vector128.Abs(Between(step.C6)) * (1.0 / 64) + Vector128.Abs(Between(step.C7)) * (6912.0 / 823543);
+        return low + mid + high;
+    }
+
+    private double ShaftVelocity(Vector128<double> between) => Math.FusedMultiplyAdd(_ratioSlope, between.ToScalar() - _wheel, _ratio) * between.GetElement(1);
+
+    private double TyreFormula(double deflection, double speed) => _tyreRate * deflection + _tyreDamping * speed + _tyreForce;
+
+    // Three looks at the deflection and at the force: certain where the least of them is farther from the boundary than the curve bends.
+    private uint TyreSuspects(in DenseStep step)
+    {
+        Look(step, 0, step.C0, out double d0, out double f0);
+        Look(step, 0.5, step.AtTheta(0.5), out double d1, out double f1);
+        Look(step, 1, step.C0 + step.C1, out double d2, out double f2);
+        double bend = Math.Abs(d0 - d1 - (d1 - d2)), least = Math.Min(d0, Math.Min(d1, d2)), most = Math.Max(d0, Math.Max(d1, d2));
+        uint suspects = 0;
+        if (least - bend < LowDeflection - LengthSlack)
+            suspects |= 1u << CornerGuard.DeflectionLow;
+        if (most + bend > HighDeflection + LengthSlack)
+            suspects |= 1u << CornerGuard.DeflectionHigh;
+        if (_tyreDamping > 0 && _tyre != TyrePhase.Air)
+        {
+            double sign = _pushes ? 1 : -1, leastForce = Math.Min(sign * f0, Math.Min(sign * f1, sign * f2));
+            if (leastForce - Math.Abs(f0 - f1 - (f1 - f2)) < -ForceSlack)
+                suspects |= 1u << CornerGuard.TyreForce;
+        }
+
+        return suspects;
+    }
+
+    private void Look(in DenseStep step, double theta, Vector256<double> y, out double deflection, out double force)
+    {
+        _segment.Evaluate(_speed * (step.Start + theta * step.Length), out double h, out double slope);
+        deflection = h - y.GetElement(2);
+        force = TyreFormula(deflection, Math.FusedMultiplyAdd(_speed, slope, -y.GetElement(3)));
+    }
+
+    private void CrossTyre(int guard, double t, Vector256<double> y)
+    {
+        bool up = guard == CornerGuard.DeflectionHigh, air = _tyre == TyrePhase.Air;
+        _tyre += up ? 1 : -1;
+        if (air)
+            Events.Add(CornerEvent.Touchdown, t, y);
+        else if (_tyre == TyrePhase.Air)
+            Events.Add(CornerEvent.Liftoff, t, y);
+        EnterTyre();
+        if (air)
+            PushesByValue(t, y);
+        _pushes &= _tyre != TyrePhase.Air;
+    }
+
+    private void TyreByValue(double t, Vector256<double> y)
+    {
+        _segment.Evaluate(_speed * t, out double h, out _);
+        double deflection = h - y.GetElement(2);
+        _tyre = deflection <= 0 ? TyrePhase.Air : deflection <= _corner.Tyre.Sidewall ? TyrePhase.Rolling : TyrePhase.Rim;
+        EnterTyre();
+        PushesByValue(t, y);
+    }
+
+    private void PushesByValue(double t, Vector256<double> y)
+    {
+        _segment.Evaluate(_speed * t, out double h, out double slope);
+        _pushes = _tyre != TyrePhase.Air && (_tyreDamping == 0 || TyreFormula(h - y.GetElement(2), Math.FusedMultiplyAdd(_speed, slope, -y.GetElement(3))) >= 0);
+    }
+
+    private void EnterTyre()
+    {
+        bool rim = _tyre == TyrePhase.Rim;
+        _tyreRate = _corner.Tyre.Rate + (rim ? _corner.Tyre.RimRate : 0);
+        _tyreForce = rim ? -_corner.Tyre.RimRate * _corner.Tyre.Sidewall : 0;
+    }
+
+    private void EnterPiece()
+    {
+        ref readonly TravelCell p = ref _grid.TravelCells[_travelCell];
+        ref readonly VelocityCell s = ref _grid.VelocityCells[_velocityCell];
+        (_wheel, _shaft, _ratio, _ratioSlope) = (p.Ratio.Wheel, p.Ratio.Shaft, p.Ratio.RatioThere, p.Ratio.Slope);
+        double zone = s.Compresses ? p.CompressionFactor : p.ReboundFactor;
+        _force = p.StackAtZero + zone * s.DamperAtZero;
+        _rate = p.StackRate;
+        _damping = zone * s.DamperRate;
+        Contacts pushing = p.Touches & s.Pushes;
+        _touches = pushing != Contacts.None;
+        bool bump = (pushing & Contacts.BumpStop) != 0, top = (pushing & Contacts.TopOut) != 0, stop = top || (pushing & Contacts.BottomOut) != 0;
+        (_bump, _bumpRate, _bumpLoss) = bump ? (p.BumpAtZero, p.BumpRate, _corner.BumpStop!.Loss) : (0, 0, 0);
+        (_stop, _stopRate, _stopLoss) = stop ? (p.StopAtZero, p.StopRate, top ? -_corner.TopOut.Loss : _corner.BottomOut.Loss) : (0, 0, 0);
+        bool axle = (p.Touches & Contacts.AxleBumpStop) != 0;
+        _axlePushes |= !axle;
+        _axleTouches = axle && _axlePushes;
+        (_axle, _axleRate, _axleLoss) = _axleTouches ? (p.AxleAtZero, p.AxleRate, _corner.BumpStop!.Loss) : (0, 0, 0);
+        EnterPlainPiece();
+    }
+
+    // x = r·w: each shaft force times r, each x and ẋ replaced. A bump stop sits on the shaft or on the axle, never on both.
+    private void EnterPlainPiece()
+    {
+        double r = _ratio;
+        (_plainForce, _plainRate, _plainDamping) = (r * _force, r * r * _rate, r * r * _damping);
+        (_plainBump, _plainBumpRate, _plainBumpLoss) = _axleTouches ? (_axle, _axleRate, _axleLoss) : (r * _bump, r * r * _bumpRate, r * _bumpLoss);
+        (_plainStop, _plainStopRate, _plainStopLoss) = (r * _stop, r * r * _stopRate, r * _stopLoss);
+    }
+
+    private void BeginGas(double startTravel)
+    {
+        _hasGas = _corner.Gas is not null;
+        if (!_hasGas)
+            return;
+        GasLaw gas = _corner.Gas!.Value;
+        _gas = gas;
+        _gasStart = startTravel;
+        if (_fittedGas != gas || _fittedStroke != _corner.Stroke)
+        {
+            double end = gas.Volume / gas.Area, stroke = _corner.Stroke;
+            _gasFit = FifteenthDegree.TryFit(x => Math.Pow(gas.Volume - gas.Area * x, -gas.Exponent), -0.1 * stroke, Math.Min(1.1 * stroke, 0.5 * (stroke + end)), 1e-11);
+            (_fittedGas, _fittedStroke) = (gas, stroke);
+        }
+
+        if (_gasFit is not { } fit)
+            return;
+        double r = _corner.Ratio.Pieces[0].RatioThere, scale = r * gas.Area * gas.Factor(startTravel);
+        for (int i = 0; i < _plainGas.Length; i++)
+            _plainGas[i] = scale * fit.Coefficients[i];
+        _plainGas[0] -= r * gas.Area * GasLaw.Atmosphere;
+        (_plainGasScale, _plainGasShift) = (r * fit.InverseHalf, -fit.Middle * fit.InverseHalf);
+    }
+
+    private void Note(TravelEvents events, bool inward, double t, Vector256<double> y)
+    {
+        for (uint bits = events.Bits; bits != 0; bits &= bits - 1)
+        {
+            var e = (CornerEvent)System.Numerics.BitOperations.TrailingZeroCount(bits);
+            Events.Add(inward ? e : TravelEvents.Opposite(e), t, y);
+        }
+    }
+}
+
+/// <summary>How the tyre meets the road.</summary>
+internal enum TyrePhase
+{
+    /// <summary>δ below 0.</summary>
+    Air,
+
+    /// <summary>On its sidewalls.</summary>
+    Rolling,
+
+    /// <summary>On the rim as well.</summary>
+    Rim,
+}

@@ -1,0 +1,128 @@
+using QuarterCar.Model.Springs;
+
+namespace QuarterCar.Model.Statics;
+
+/// <summary>Where the corner stands at rest: the least wheel travel at which the standing force at the wheel carries a load (physics.md section 5).</summary>
+public static class Balance
+{
+    // A falling motion ratio lets the wheel force fall between two breaks: look this often between them.
+    private const int LooksPerPiece = 16;
+
+    private const int MaxIterations = 200;
+
+    /// <summary>Standing force at the wheel, no damper and no friction, N.</summary>
+    /// <param name="corner">The corner.</param>
+    /// <param name="w">Wheel travel, m.</param>
+    /// <param name="withBumpStop">False leaves the bump stop out.</param>
+    public static double WheelForce(Corner corner, double w, bool withBumpStop = true)
+    {
+        ref readonly RatioPiece ratio = ref corner.Ratio.PieceAt(w);
+        double x = ratio.Travel(w), shaft = corner.Stack.Force(x + corner.Preload), axle = 0;
+        if (corner.Gas is { } gas)
+            shaft += gas.Standing(x);
+        if (withBumpStop && corner.BumpStop is { } bump)
+        {
+            double f = bump.Force(corner.BumpStopCompression(w), 0);
+            (shaft, axle) = bump.OnAxle ? (shaft, f) : (shaft + f, 0);
+        }
+
+        shaft += corner.BottomOut.Force(x - corner.Stroke, 0) - corner.TopOut.Force(-x, 0);
+        return ratio.Ratio(w) * shaft + axle;
+    }
+
+    /// <summary>The least wheel travel that carries a load, m.</summary>
+    /// <exception cref="CornerException">The load is more than even the stops carry before the gas is squeezed to nothing.</exception>
+    public static double Least(Corner corner, double load, bool withBumpStop)
+    {
+        Span<double> breaks = stackalloc double[96];
+        int n = Breaks(corner, withBumpStop, breaks);
+        int looks = corner.Ratio.IsConstant ? 1 : LooksPerPiece;
+        double low = breaks[0] - 0.01, fLow = WheelForce(corner, low, withBumpStop) - load;
+        while (fLow > 0 && low > -1e6)
+            fLow = WheelForce(corner, low *= 2, withBumpStop) - load;
+        for (int i = 0; i < n; i++)
+        {
+            double from = low;
+            for (int k = 1; k <= looks; k++)
+            {
+                double to = k == looks ? breaks[i] : from + (breaks[i] - from) * k / looks, f = WheelForce(corner, to, withBumpStop) - load;
+                if (f >= 0)
+                    return Root(corner, load, withBumpStop, low, fLow, to, f);
+                (low, fLow) = (to, f);
+            }
+        }
+
+        double reach = corner.Gas is { } gas ? corner.Ratio.WheelTravel(gas.Volume / gas.Area) - low : double.PositiveInfinity;
+        for (double step = Math.Min(1e-3, 0.25 * reach); step < 0.9999 * reach && step < 1e6; step = Math.Min(2 * step, 0.5 * (step + reach)))
+        {
+            double f = WheelForce(corner, low + step, withBumpStop) - load;
+            if (f >= 0)
+                return Root(corner, load, withBumpStop, low, fLow, low + step, f);
+        }
+
+        throw new CornerException("corner", "a load that even the stops do not carry", "a smaller load or a stiffer bottom_out");
+    }
+
+    /// <summary>Wheel travels at which the standing force bends, rising, m.</summary>
+    internal static int Breaks(Corner corner, bool withBumpStop, Span<double> into)
+    {
+        int n = 0;
+        Add(into, ref n, 0);
+        Add(into, ref n, corner.FullBumpWheelTravel);
+        foreach (StackBreak b in corner.Stack.Breaks)
+            Add(into, ref n, corner.Ratio.WheelTravel(b.Compression - corner.Preload));
+        ReadOnlySpan<RatioPiece> pieces = corner.Ratio.Pieces;
+        for (int i = 1; i < pieces.Length && !corner.Ratio.IsConstant && n < 60; i++)
+            Add(into, ref n, pieces[i].From);
+        if (withBumpStop && corner.BumpStop is { } bump)
+        {
+            ReadOnlySpan<double> q = bump.Lines.Points;
+            for (int i = 0; i < q.Length - 1 && n < into.Length; i++)
+            {
+                Add(into, ref n, bump.OnAxle
+                    ? corner.FullBumpWheelTravel - bump.Length + q[i]
+                    : corner.Ratio.WheelTravel(corner.Stroke - bump.Length + q[i]));
+            }
+        }
+
+        into[..n].Sort();
+        return n;
+    }
+
+    private static void Add(Span<double> into, ref int n, double w)
+    {
+        if (n < into.Length && double.IsFinite(w))
+            into[n++] = w;
+    }
+
+    // False position with Illinois halving and a bisection now and then, down to neighbouring doubles.
+    private static double Root(Corner corner, double load, bool withBumpStop, double low, double fLow, double high, double fHigh)
+    {
+        int side = 0;
+        for (int k = 0; k < MaxIterations && fHigh > 0; k++)
+        {
+            double mid = k % 8 == 7 ? 0.5 * (low + high) : (fLow * high - fHigh * low) / (fLow - fHigh);
+            if (!(mid > low && mid < high))
+                mid = 0.5 * (low + high);
+            if (!(mid > low && mid < high))
+                break;
+            double f = WheelForce(corner, mid, withBumpStop) - load;
+            if (Math.Abs(f) <= 1e-15 * load)
+                return mid;
+            if (f < 0)
+            {
+                (low, fLow) = (mid, f);
+                fHigh *= side == -1 ? 0.5 : 1;
+                side = -1;
+            }
+            else
+            {
+                (high, fHigh) = (mid, f);
+                fLow *= side == 1 ? 0.5 : 1;
+                side = 1;
+            }
+        }
+
+        return high;
+    }
+}
