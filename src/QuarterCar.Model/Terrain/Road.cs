@@ -1,28 +1,80 @@
+using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 
 namespace QuarterCar.Model.Terrain;
 
-/// <summary>STUB until the road branch lands.</summary>
-public readonly struct RoadSegment
-{
-    public readonly int Kind; public readonly double X0, A, B, R;
-    public RoadSegment(int kind, double x0, double a, double b, double r) { Kind = kind; X0 = x0; A = a; B = b; R = r; }
-    public bool IsLevel => Kind == 0 && B == 0;
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Evaluate(double s, out double h, out double slope)
-    {
-        if (Kind == 0) { h = A + B * (s - X0); slope = B; return; }
-        double xi = X0 - s, c = Math.Sqrt(Math.Max(R * R - xi * xi, 1e-300)); h = A + c - R; slope = xi / c;
-    }
-}
-
-/// <summary>STUB.</summary>
+/// <summary>
+/// The road h(s) that the tyre feels: the ground after the tyre's contact model (physics.md section 2). Metres, up positive.
+/// Immutable; safe to share between threads.
+/// </summary>
 public sealed class Road
 {
-    private readonly RoadSegment[] _s;
-    public Road(RoadSegment[] s, double[] b) { _s = s; Breaks = b; }
-    public ReadOnlySpan<RoadSegment> Segments => _s;
-    public double[] Breaks { get; }
-    public int IndexAt(double s) { int i = 0; while (i < Breaks.Length && s >= Breaks[i]) i++; return i; }
-    public bool Jumps(int i) => i < 0 && Breaks.Length < 0;
+    private readonly RoadSegment[] _segments;
+    private readonly double[] _breaks;
+    private readonly double[] _jumps;
+
+    private Road(SegmentList list, ImmutableArray<HubStop> hubStops)
+    {
+        (_segments, _jumps) = list.Finish();
+        _breaks = new double[_segments.Length - 1];
+        for (var i = 0; i < _breaks.Length; i++)
+            _breaks[i] = _segments[i].End;
+        Findings = RoadSlopes.Look(this, hubStops);
+    }
+
+    /// <summary>Builds the road of one tyre over one ground.</summary>
+    /// <param name="ground">The ground.</param>
+    /// <param name="contact">How the tyre feels it.</param>
+    /// <param name="radius">Free radius, m; needed (positive) by the rolling circle alone.</param>
+    /// <param name="footprint">Footprint length, m; needed (positive) by the footprint alone.</param>
+    public static Road Build(Ground ground, TyreContact contact, double radius, double footprint)
+    {
+        switch (contact)
+        {
+            case TyreContact.Point:
+                return new Road(PointRoad.Build(ground), []);
+            case TyreContact.Footprint:
+                ArgumentOutOfRangeException.ThrowIfNegativeOrZero(footprint);
+                return new Road(FootprintRoad.Build(ground, footprint), []);
+            case TyreContact.RollingCircle:
+                ArgumentOutOfRangeException.ThrowIfNegativeOrZero(radius);
+                var (list, hubStops) = CircleRoad.Build(ground, radius);
+                return new Road(list, hubStops);
+            default:
+                throw new ArgumentOutOfRangeException(nameof(contact));
+        }
+    }
+
+    /// <summary>The stretches of one formula, in order; the first starts at −∞, the last ends at +∞.</summary>
+    public ReadOnlySpan<RoadSegment> Segments => _segments;
+
+    /// <summary>Where the formula changes, m, ascending: break i lies between segments i and i + 1.</summary>
+    public ReadOnlySpan<double> Breaks => _breaks;
+
+    /// <summary>What a caller may have to refuse or warn about.</summary>
+    public RoadFindings Findings { get; }
+
+    /// <summary>Index of the segment at <paramref name="s"/>; at a break the one after it.</summary>
+    public int IndexAt(double s)
+    {
+        var i = Array.BinarySearch(_breaks, s);
+        return i >= 0 ? i + 1 : ~i;
+    }
+
+    /// <summary>Height after less height before a break, m; exactly 0 where the road is continuous.</summary>
+    public double Jump(int breakIndex) => _jumps[breakIndex];
+
+    /// <summary>Whether the height jumps at a break.</summary>
+    public bool Jumps(int breakIndex) => _jumps[breakIndex] != 0;
+
+    /// <summary>Height (m) and slope at <paramref name="s"/>, at a break those after it. A loop that knows its segment asks that instead.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Evaluate(double s, out double h, out double slope) => _segments[IndexAt(s)].Evaluate(s, out h, out slope);
+
+    /// <summary>Height at <paramref name="s"/>, m; at a jump the one after it.</summary>
+    public double Height(double s)
+    {
+        Evaluate(s, out var h, out _);
+        return h;
+    }
 }

@@ -1,0 +1,116 @@
+using System.Runtime.CompilerServices;
+
+namespace QuarterCar.Model.Terrain;
+
+/// <summary>Height (m), slope and second derivative (1/m) of a smooth curve at one abscissa.</summary>
+internal readonly record struct CurvePoint(double Height, double Slope, double Bend);
+
+/// <summary>
+/// A smooth stretch of road without a closed form, as quintic polynomials over cells of equal width that share height, slope and second
+/// derivative at their ends. It replaces a root search or a dozen sines in the innermost loop by a dozen multiplications. Heights in m.
+/// </summary>
+internal sealed class RoadTable
+{
+    private const int FirstCells = 16;
+
+    // The integrator's tolerances are far above this; doubling stops here because rounding of the heights themselves is near.
+    private const double WantedError = 1e-13; // m
+
+    private const int MostCells = 8192;
+    private const int Order = 6;
+
+    private readonly double[] _coefficients;
+    private readonly double _cellsPerMetre;
+    private readonly int _lastCell;
+    private readonly double _period;
+    private readonly double _periodsPerMetre;
+
+    private RoadTable(double[] coefficients, double width, bool periodic)
+    {
+        _coefficients = coefficients;
+        _lastCell = coefficients.Length / Order - 1;
+        _cellsPerMetre = (_lastCell + 1) / width;
+        Width = width;
+        (_period, _periodsPerMetre) = periodic ? (width, 1 / width) : (0, 0);
+    }
+
+    /// <summary>What the table covers, from 0, m; one period if periodic.</summary>
+    public double Width { get; }
+
+    /// <summary>Number of cells.</summary>
+    public int Cells => _lastCell + 1;
+
+    /// <summary>Doubles the cells until the middles of all of them are within 1e-13 m of the exact curve, or there are 8192.</summary>
+    /// <param name="exact">The curve over [0, width].</param>
+    /// <param name="width">m.</param>
+    /// <param name="periodic">Whether it repeats beyond.</param>
+    public static RoadTable Build(Func<double, CurvePoint> exact, double width, bool periodic)
+    {
+        var nodes = new CurvePoint[FirstCells + 1];
+        for (var i = 0; i <= FirstCells; i++)
+            nodes[i] = exact(width * i / FirstCells);
+        while (true)
+        {
+            var table = new RoadTable(Coefficients(nodes, width), width, periodic);
+            if (table.Cells >= MostCells)
+                return table;
+            var finer = new CurvePoint[2 * table.Cells + 1];
+            var error = 0.0;
+            for (var i = 0; i < finer.Length; i++)
+            {
+                if (i % 2 == 0)
+                {
+                    finer[i] = nodes[i / 2];
+                    continue;
+                }
+                var x = width * i / (2 * table.Cells);
+                finer[i] = exact(x);
+                table.Evaluate(x, out var height, out _);
+                error = Math.Max(error, Math.Abs(height - finer[i].Height));
+            }
+            if (error < WantedError)
+                return table;
+            nodes = finer;
+        }
+    }
+
+    /// <summary>Height and slope; a little past the ends the last cell's polynomial is carried on.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Evaluate(double x, out double height, out double slope)
+    {
+        x = Math.FusedMultiplyAdd(-_period, Math.Floor(x * _periodsPerMetre), x); // both 0 where the table does not repeat
+        var t = x * _cellsPerMetre;
+        var cell = Math.Clamp((int)t, 0, _lastCell);
+        t -= cell;
+        var c = _coefficients.AsSpan(cell * Order, Order);
+        var t2 = t * t;
+        var c45 = Math.FusedMultiplyAdd(c[5], t, c[4]);
+        var c23 = Math.FusedMultiplyAdd(c[3], t, c[2]);
+        var c01 = Math.FusedMultiplyAdd(c[1], t, c[0]);
+        height = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c45, t2, c23), t2, c01);
+        var d23 = Math.FusedMultiplyAdd(4 * c[4], t, 3 * c[3]);
+        var d01 = Math.FusedMultiplyAdd(2 * c[2], t, c[1]);
+        slope = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(5 * c[5], t2, d23), t2, d01) * _cellsPerMetre;
+    }
+
+    private static double[] Coefficients(CurvePoint[] nodes, double width)
+    {
+        var cells = nodes.Length - 1;
+        var h = width / cells;
+        var c = new double[cells * Order];
+        for (var i = 0; i < cells; i++)
+        {
+            var (f0, d0, s0) = (nodes[i].Height, nodes[i].Slope * h, nodes[i].Bend * h * h);
+            var (f1, d1, s1) = (nodes[i + 1].Height, nodes[i + 1].Slope * h, nodes[i + 1].Bend * h * h);
+            var rise = f1 - f0;
+            var k = i * Order;
+            c[k] = f0;
+            c[k + 1] = d0;
+            c[k + 2] = s0 / 2;
+            c[k + 3] = 10 * rise - 6 * d0 - 4 * d1 - 1.5 * s0 + 0.5 * s1;
+            c[k + 4] = -15 * rise + 8 * d0 + 7 * d1 + 1.5 * s0 - s1;
+            c[k + 5] = 6 * rise - 3 * d0 - 3 * d1 - 0.5 * s0 + 0.5 * s1;
+        }
+        return c;
+    }
+}
