@@ -166,7 +166,7 @@ internal sealed class CornerMotion
     /// <summary>Guards that a step may cross (see <see cref="CornerGuard"/>).</summary>
     public uint Suspects(in DenseStep step)
     {
-        Vector128<double> from = Between(step.C0), to = from + Between(step.C1), bulge = BulgeBetween(step);
+        Vector128<double> from = Between(step.C0), to = from + Between(step.C1), bulge = DenseStep.Bulge(Between(step.C2), Between(step.C3), Between(step.C4), Between(step.C5), Between(step.C6), Between(step.C7));
         Vector128<double> low = Vector128.Min(from, to) - bulge, high = Vector128.Max(from, to) + bulge;
         uint suspects = 0;
         if (low.ToScalar() < LowTravel - LengthSlack)
@@ -285,38 +285,39 @@ internal sealed class CornerMotion
 
     private static Vector128<double> Between(Vector256<double> y) => y.GetUpper() - y.GetLower();
 
-    // As DenseStep.Bulge, of wheel travel and its velocity alone.
-    private static Vector128<double> BulgeBetween(in DenseStep step)
-    {
-        Vector128<double> low = Vector128.Abs(Between(step.C2)) * (1.0 / 4) + Vector128.Abs(Between(step.C3)) * (4.0 / 27);
-        Vector128<double> mid = Vector128.Abs(Between(step.C4)) * (1.0 / 16) + Vector128.Abs(Between(step.C5)) * (108.0 / 3125);
-        Vector128<double> high = Vector128.Abs(Between(step.C6)) * (1.0 / 64) + Vector128.Abs(Between(step.C7)) * (6912.0 / 823543);
-        return low + mid + high;
-    }
-
     private double ShaftVelocity(Vector128<double> between) => Math.FusedMultiplyAdd(_ratioSlope, between.ToScalar() - _wheel, _ratio) * between.GetElement(1);
 
     private double TyreFormula(double deflection, double speed) => _tyreRate * deflection + _tyreDamping * speed + _tyreForce;
 
-    // Three looks at the deflection and at the force: certain where the least of them is farther from the boundary than the curve bends.
+    // The deflection and the force at both ends, and how far they can bend between: by the interpolant's own bound where
+    // the road is straight, else by a look at the middle (twice the second difference bounds more than a parabola would).
     private uint TyreSuspects(in DenseStep step)
     {
         Look(step, 0, step.C0, out double d0, out double f0);
-        Look(step, 0.5, step.AtTheta(0.5), out double d1, out double f1);
-        Look(step, 1, step.C0 + step.C1, out double d2, out double f2);
-        double bend = Math.Abs(d0 - d1 - (d1 - d2)), least = Math.Min(d0, Math.Min(d1, d2)), most = Math.Max(d0, Math.Max(d1, d2));
-        uint suspects = 0;
-        if (least - bend < LowDeflection - LengthSlack)
-            suspects |= 1u << CornerGuard.DeflectionLow;
-        if (most + bend > HighDeflection + LengthSlack)
-            suspects |= 1u << CornerGuard.DeflectionHigh;
-        if (_tyreDamping > 0 && _tyre != TyrePhase.Air)
+        Look(step, 1, step.C0 + step.C1, out double d1, out double f1);
+        double bend, forceBend;
+        if (_segment.IsStraight)
         {
-            double sign = _pushes ? 1 : -1, leastForce = Math.Min(sign * f0, Math.Min(sign * f1, sign * f2));
-            if (leastForce - Math.Abs(f0 - f1 - (f1 - f2)) < -ForceSlack)
-                suspects |= 1u << CornerGuard.TyreForce;
+            Vector128<double> bulge = DenseStep.Bulge(
+                step.C2.GetUpper(), step.C3.GetUpper(), step.C4.GetUpper(), step.C5.GetUpper(), step.C6.GetUpper(), step.C7.GetUpper());
+            bend = bulge.ToScalar();
+            forceBend = _tyreRate * bend + _tyreDamping * bulge.GetElement(1);
+        }
+        else
+        {
+            Look(step, 0.5, step.AtTheta(0.5), out double dm, out double fm);
+            bend = 2 * Math.Abs(d0 - dm - (dm - d1));
+            forceBend = 2 * Math.Abs(f0 - fm - (fm - f1));
         }
 
+        uint suspects = 0;
+        if (Math.Min(d0, d1) - bend < LowDeflection - LengthSlack)
+            suspects |= 1u << CornerGuard.DeflectionLow;
+        if (Math.Max(d0, d1) + bend > HighDeflection + LengthSlack)
+            suspects |= 1u << CornerGuard.DeflectionHigh;
+        double sign = _pushes ? 1 : -1;
+        if (_tyreDamping > 0 && _tyre != TyrePhase.Air && Math.Min(sign * f0, sign * f1) - forceBend < -ForceSlack)
+            suspects |= 1u << CornerGuard.TyreForce;
         return suspects;
     }
 

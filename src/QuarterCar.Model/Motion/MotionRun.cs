@@ -11,7 +11,7 @@ public sealed class MotionRun
 {
     // What the default tolerance is held against: lengths of half a metre, velocities of some metres a second. The share
     // is the margin that keeps events within a microsecond although errors add up over landings (see DEVELOPERS.md).
-    private const double Length = 0.3, Velocity = 2, Margin = 0.35;
+    private const double Length = 0.3, Velocity = 2, Margin = 0.15;
 
     private readonly Integrator _integrator = new();
     private readonly CornerMotion _motion = new();

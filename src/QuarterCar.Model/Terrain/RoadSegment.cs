@@ -54,6 +54,12 @@ public readonly struct RoadSegment
     /// <summary>How it is computed.</summary>
     public RoadForm Form { get; }
 
+    /// <summary>True where it is level.</summary>
+    public bool IsLevel => Form == RoadForm.Polynomial && _c1 == 0 && _c2 == 0;
+
+    /// <summary>True where its height is a straight line over distance.</summary>
+    public bool IsStraight => Form == RoadForm.Polynomial && _c2 == 0;
+
     /// <summary>Cells of its table; 0 without one.</summary>
     public int TableCells => _table?.Cells ?? 0;
 

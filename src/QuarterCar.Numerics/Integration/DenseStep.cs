@@ -65,15 +65,17 @@ public struct DenseStep
     }
 
     /// <summary>
-    /// Largest distance of the interpolant from the straight line between its ends, component by component: a bound,
-    /// from the largest values of the nested form's factors (1/4, 4/27, 1/16, 108/3125, 1/64, 6912/823543 on 0 ≤ θ ≤ 1).
+    /// Largest distance of an interpolant, or of a part or difference of its components, from the straight line between
+    /// its ends: a bound, from the largest values of the nested form's factors on 0 ≤ θ ≤ 1 (1/4, 4/27, 1/16, 108/3125,
+    /// 1/64, 6912/823543).
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly Vector256<double> Bulge()
+    public static Vector128<double> Bulge(
+        Vector128<double> c2, Vector128<double> c3, Vector128<double> c4, Vector128<double> c5, Vector128<double> c6, Vector128<double> c7)
     {
-        Vector256<double> low = Vector256.FusedMultiplyAdd(Vector256.Abs(C2), Vector256.Create(1.0 / 4), Vector256.Abs(C3) * (4.0 / 27));
-        Vector256<double> mid = Vector256.FusedMultiplyAdd(Vector256.Abs(C4), Vector256.Create(1.0 / 16), Vector256.Abs(C5) * (108.0 / 3125));
-        Vector256<double> high = Vector256.FusedMultiplyAdd(Vector256.Abs(C6), Vector256.Create(1.0 / 64), Vector256.Abs(C7) * (6912.0 / 823543));
+        Vector128<double> low = Vector128.Abs(c2) * (1.0 / 4) + Vector128.Abs(c3) * (4.0 / 27);
+        Vector128<double> mid = Vector128.Abs(c4) * (1.0 / 16) + Vector128.Abs(c5) * (108.0 / 3125);
+        Vector128<double> high = Vector128.Abs(c6) * (1.0 / 64) + Vector128.Abs(c7) * (6912.0 / 823543);
         return low + mid + high;
     }
 

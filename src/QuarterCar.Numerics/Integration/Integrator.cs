@@ -77,7 +77,7 @@ public sealed class Integrator
         ErrorScale scale = settings.Scale;
         double t = start, h = settings.FirstStep;
         long rejected = 0, events = 0;
-        bool fresh = true;
+        bool fresh = true, rejectedLast = false;
         for (int b = FirstAfter(breaks, start); t < end;)
         {
             double stop = b < breaks.Length ? Math.Min(breaks[b], end) : end;
@@ -96,6 +96,7 @@ public sealed class Integrator
                 if (!(error <= 1))
                 {
                     rejected++;
+                    rejectedLast = true;
                     h = length * (double.IsNaN(error) ? 0.1 : settings.Controller.Factor(error));
                     if (h < settings.LeastStep)
                         return Outcome(double.IsNaN(error) ? IntegrationEnd.NotFinite : IntegrationEnd.StepTooSmall);
@@ -103,12 +104,16 @@ public sealed class Integrator
                 }
 
                 double factor = settings.Controller.Factor(error);
+                if (rejectedLast)
+                    factor = Math.Min(factor, 1);
+                rejectedLast = false;
                 ref DenseStep step = ref Log.Next;
                 _stepper.Complete(ref system, t, length, y, y1, ref step);
                 double bend = step.LastTerm(scale.Allowed(y, y1)) / settings.MostLastTerm;
                 if (bend > 1)
                 {
                     rejected++;
+                    rejectedLast = true;
                     h = length * settings.Controller.Factor(bend);
                     continue;
                 }
