@@ -68,6 +68,9 @@ public readonly record struct GasLaw(double Area, double ChargedPressure, double
     /// <summary>Standing force at a shaft travel (isothermal), N.</summary>
     public double Standing(double x) => Area * (ChargedPressure * Volume / (Volume - Area * x) - Atmosphere);
 
+    /// <summary>Slope of <see cref="Standing"/>, N/m.</summary>
+    public double StandingRate(double x) => Area * Area * ChargedPressure * Volume / ((Volume - Area * x) * (Volume - Area * x));
+
     /// <summary>Force at a shaft travel in a motion that started standing at another, N.</summary>
     /// <param name="x">Shaft travel, m.</param>
     /// <param name="x0">Where the motion started, m.</param>

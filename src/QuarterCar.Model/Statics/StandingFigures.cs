@@ -15,9 +15,9 @@ namespace QuarterCar.Model.Statics;
 /// <param name="StopNutGapFullDroop">m.</param>
 /// <param name="StopNutGapRideHeight">m, 0 on the nut.</param>
 /// <param name="BindClearanceFullBump">Least of upper and lower, m, negative where a spring binds before full bump.</param>
-/// <param name="RideFrequency">Undamped, of the two masses, Hz.</param>
+/// <param name="RideFrequency">Undamped, of the two masses, Hz; null where the wheel force falls.</param>
 /// <param name="WheelHopFrequency">Hz.</param>
-/// <param name="SpringFrequency">Sprung mass on the wheel rate, rigid tyre, Hz.</param>
+/// <param name="SpringFrequency">Sprung mass on the wheel rate, rigid tyre, Hz; null where the wheel force falls.</param>
 /// <param name="ReserveEnergy">From ride height to full bump or coil bind, J; null where ride height lies beyond.</param>
 /// <param name="ReserveWheelSpeed">m/s.</param>
 public sealed record StandingFigures(
@@ -35,9 +35,9 @@ public sealed record StandingFigures(
     double? StopNutGapFullDroop,
     double? StopNutGapRideHeight,
     double BindClearanceFullBump,
-    double RideFrequency,
+    double? RideFrequency,
     double WheelHopFrequency,
-    double SpringFrequency,
+    double? SpringFrequency,
     double? ReserveEnergy,
     double? ReserveWheelSpeed);
 

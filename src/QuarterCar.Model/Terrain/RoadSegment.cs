@@ -66,6 +66,13 @@ public readonly struct RoadSegment
     /// <summary>Whether both segments read the same table.</summary>
     public bool SharesTableWith(in RoadSegment other) => _table is not null && ReferenceEquals(_table, other._table);
 
+    /// <summary>Height at a distance, m.</summary>
+    public double HeightAt(double s)
+    {
+        Evaluate(s, out double h, out _);
+        return h;
+    }
+
     /// <summary>Height and slope of the road (physics.md section 2).</summary>
     /// <param name="s">Distance, m.</param>
     /// <param name="h">Height, m, up positive.</param>

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Model.Springs;
+
+namespace QuarterCar.Model.Statics;
+
+/// <summary>The standing force over travel from full droop to full bump: evenly spaced rows and every break.</summary>
+public static class StandingCurve
+{
+    private const int EvenRows = 240;
+
+    /// <summary>The rows, rising in wheel travel.</summary>
+    public static ImmutableArray<CurveRow> Of(Corner corner)
+    {
+        Span<double> breaks = stackalloc double[96];
+        int n = Balance.Breaks(corner, withBumpStop: true, breaks);
+        var travels = new SortedSet<double>();
+        double full = corner.FullBumpWheelTravel;
+        for (int i = 0; i <= EvenRows; i++)
+            travels.Add(i == EvenRows ? full : full * i / EvenRows);
+        foreach (double w in breaks[..n])
+        {
+            if (w >= 0 && w <= full)
+                travels.Add(w);
+        }
+
+        return [.. travels.Select(w => Row(corner, w))];
+    }
+
+    private static CurveRow Row(Corner corner, double w)
+    {
+        double x = corner.Ratio.Travel(w), y = x + corner.Preload, r = corner.Ratio.Ratio(w);
+        SpringStack stack = corner.Stack;
+        double spring = stack.Force(y), gas = corner.Gas?.Standing(x) ?? 0, bump = corner.BumpStop?.Force(corner.BumpStopCompression(w), 0) ?? 0;
+        bool onAxle = corner.BumpStop is { OnAxle: true };
+        double shaft = spring + gas + (onAxle ? 0 : bump);
+        (double coilNut, double stopNut) = stack.NutForces(spring);
+        return new CurveRow(
+            w, x, corner.Stroke - x, r, spring, gas, bump, shaft, r * shaft + (onAxle ? bump : 0),
+            stack.RateTowardDroop(y, 1e-12), StandingWork.WheelRate(corner, w, movingGas: false), coilNut, stopNut, stack.Region(y));
+    }
+}

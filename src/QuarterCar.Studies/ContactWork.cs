@@ -1,0 +1,117 @@
+using QuarterCar.Model;
+using QuarterCar.Model.Motion;
+
+namespace QuarterCar.Studies;
+
+/// <summary>The contacts that get a record: what touches, how deep, how hard (physics.md section 6).</summary>
+internal enum ContactKind
+{
+    BumpStop,
+    BottomOut,
+    CoilBind,
+    TopOut,
+}
+
+/// <summary>Gathers the contacts of a run while its steps are walked through in order.</summary>
+internal sealed class ContactWork(RunTrack track)
+{
+    private static readonly (CornerEvent Touch, CornerEvent Release)[] s_events =
+    [
+        (CornerEvent.BumpStop, CornerEvent.BumpStopRelease),
+        (CornerEvent.BottomOut, CornerEvent.BottomOutRelease),
+        (CornerEvent.CoilBind, CornerEvent.CoilUnbind),
+        (CornerEvent.TopOut, CornerEvent.TopOutRelease),
+    ];
+
+    private readonly Open?[] _open = new Open?[s_events.Length];
+    private readonly List<(int Event, ContactFigures Figures)> _done = [];
+
+    /// <summary>True while a contact of this kind that has a record is closed.</summary>
+    public bool IsOpen(ContactKind kind) => _open[(int)kind] is not null;
+
+    /// <summary>True while any is.</summary>
+    public bool Any => _open[0] is not null || _open[1] is not null || _open[2] is not null || _open[3] is not null;
+
+    /// <summary>Contacts finished so far with the index of their touch event.</summary>
+    public IEnumerable<(int Event, ContactFigures Figures)> Done => _done;
+
+    /// <summary>Penetration, its speed and the force of a contact.</summary>
+    public static (double Depth, double Speed, double Force) Of(ContactKind kind, Corner corner, in CornerForces f) => kind switch
+    {
+        ContactKind.BumpStop => (corner.BumpStopCompression(f.WheelTravel), corner.BumpStop!.OnAxle ? f.WheelVelocity : f.ShaftVelocity, f.BumpStop),
+        ContactKind.BottomOut => (f.ShaftTravel - corner.Stroke, f.ShaftVelocity, f.BottomOut),
+        ContactKind.CoilBind => (f.ShaftTravel + corner.Preload - corner.Stack.Breaks[^1].Compression, f.ShaftVelocity, f.Spring),
+        _ => (-f.ShaftTravel, -f.ShaftVelocity, -f.TopOut),
+    };
+
+    /// <summary>Takes an event: a touch opens a record, a release closes it.</summary>
+    public void Take(int index, in NotedEvent e)
+    {
+        for (int k = 0; k < s_events.Length; k++)
+        {
+            if (e.Event == s_events[k].Touch)
+            {
+                double v = ShaftVelocity(e);
+                _open[k] = new Open(index, e.Time, v);
+            }
+            else if (e.Event == s_events[k].Release)
+            {
+                Close((ContactKind)k, e.Time);
+            }
+        }
+    }
+
+    /// <summary>Takes a node of a step; a weight of 0 is a step's end, which counts for peaks alone.</summary>
+    public void Take(in FigureNode node, double weight, int step, double from, double to)
+    {
+        for (int k = 0; k < _open.Length; k++)
+        {
+            if (_open[k] is not { } open)
+                continue;
+            (double depth, double speed, double force) = Of((ContactKind)k, track.Corner, node.Forces);
+            open.Depth = Math.Max(open.Depth, depth);
+            open.Energy += weight * force * Math.Max(0, speed);
+            open.Force.Take(force, step, from, to);
+        }
+    }
+
+    /// <summary>Closes what is still open at the end of the run: figures up to there.</summary>
+    public void Finish(double end)
+    {
+        for (int k = 0; k < _open.Length; k++)
+            Close((ContactKind)k, end);
+    }
+
+    private void Close(ContactKind kind, double time)
+    {
+        if (_open[(int)kind] is not { } open)
+            return;
+        Corner corner = track.Corner;
+        double force = open.Force.Refined(track, n => Of(kind, corner, n.Forces).Force);
+        string name = EventNames.Of(s_events[(int)kind].Touch);
+        _done.Add((open.Event, new ContactFigures(
+            name, open.Time, open.Time * track.Course.Speed, open.ShaftVelocity, Math.Max(0, force), open.Depth, time - open.Time, open.Energy)));
+        _open[(int)kind] = null;
+    }
+
+    private double ShaftVelocity(in NotedEvent e)
+    {
+        double w = e.State[2] - e.State[0];
+        return track.Corner.Ratio.Ratio(w) * (e.State[3] - e.State[1]);
+    }
+
+    private sealed class Open(int index, double time, double shaftVelocity)
+    {
+        public int Event { get; } = index;
+
+        public double Time { get; } = time;
+
+        public double ShaftVelocity { get; } = shaftVelocity;
+
+        public double Depth { get; set; }
+
+        public double Energy { get; set; }
+
+        public Peak Force = new();
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Model;
+using QuarterCar.Model.Terrain;
+using QuarterCar.Scenarios;
+
+namespace QuarterCar.Studies;
+
+/// <summary>The ground, the road that the tyre feels and the speed: built once, shared by every setup that drives it.</summary>
+/// <param name="Ground">The ground.</param>
+/// <param name="Road">What the tyre feels of it.</param>
+/// <param name="Speed">m/s; 0 for a drop.</param>
+/// <param name="DropHeight">m; null for a course.</param>
+public sealed record CourseModel(Ground Ground, Road Road, double Speed, double? DropHeight)
+{
+    private const double RunOut = 3;
+    private const double DropDuration = 6;
+
+    /// <summary>The course of a scenario.</summary>
+    /// <exception cref="CornerException">The wheel would be stopped at its hub.</exception>
+    public static CourseModel Of(Scenario scenario)
+    {
+        if (scenario.Excitation is Drop drop)
+        {
+            var level = Ground.Build([]);
+            return new CourseModel(level, Road.Build(level, TyreContact.Point, 0, 0), 0, drop.Height);
+        }
+
+        var course = (Course)scenario.Excitation;
+        TyreData tyre = scenario.Corner.Tyre;
+        var ground = Ground.Build(course.Pieces);
+        var road = Road.Build(ground, tyre.Contact, tyre.Radius ?? 0, tyre.Footprint ?? 0);
+        ImmutableArray<HubStop> stops = road.Findings.HubStops;
+        if (stops.Length > 0)
+        {
+            HubStop stop = stops[0];
+            string row = stop.Row is { } r ? $", data row {r + 1}" : "";
+            throw new CornerException(
+                $"terrain[{stop.Piece}]",
+                FormattableString.Invariant($"a vertical rise at {stop.Distance:0.###} m{row} that would stop the wheel at its hub (top edge {stop.Top:0.###} m, hub {stop.Hub:0.###} m)"),
+                "a lower rise, a ramp, a larger tyre.radius, or contact: point");
+        }
+
+        return new CourseModel(ground, road, course.Speed, null);
+    }
+
+    /// <summary>How long a run lasts, s: as asked, else until 3 s after the terrain's end, or 6 s for a drop.</summary>
+    public double Duration(RunSettings run) => run.Duration ?? (DropHeight is null ? Ground.Length / Speed + RunOut : DropDuration);
+}

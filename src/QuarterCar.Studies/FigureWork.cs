@@ -1,0 +1,179 @@
+using System.Collections.Immutable;
+
+using MathNet.Numerics.Integration;
+
+using QuarterCar.Model;
+using QuarterCar.Model.Motion;
+using QuarterCar.Numerics.Integration;
+using QuarterCar.Numerics.Signals;
+
+namespace QuarterCar.Studies;
+
+/// <summary>Works out the figures of a run by one walk through its steps: integrals by Gauss's rule on each step's interpolant, peaks on the interpolant, no samples.</summary>
+internal sealed class FigureWork
+{
+    // Eight points integrate the product of two seventh-degree interpolants exactly.
+    private const int Points = 8;
+
+    /// <summary>Sampling step of the weighting filter, s: its error stays well below 0.5 %.</summary>
+    private const double WeightingStep = 0.5e-3;
+
+    private static readonly double[] s_nodes = new GaussLegendreRule(0, 1, Points).Abscissas;
+    private static readonly double[] s_weights = new GaussLegendreRule(0, 1, Points).Weights;
+
+    private readonly RunTrack _track;
+    private readonly ContactWork _contacts;
+    private readonly EnergyWork _energy;
+    private readonly double _staticLoad;
+    private Peak _acceleration = new(), _tyreMost = new(), _tyreLeast = new(), _in = new(), _out = new();
+    private double _most = double.NegativeInfinity, _least = double.PositiveInfinity;
+    private double _travel, _accelerationSquared, _loadSquared, _secondary, _airborne;
+
+    private FigureWork(RunTrack track)
+    {
+        _track = track;
+        _contacts = new ContactWork(track);
+        _energy = new EnergyWork(track);
+        _staticLoad = (track.Corner.SprungMass + track.Corner.UnsprungMass) * Corner.Gravity;
+    }
+
+    /// <summary>The figures of a run.</summary>
+    public static (RunFigures Figures, ImmutableArray<EventRow> Events) Of(RunTrack track)
+    {
+        var work = new FigureWork(track);
+        work.Walk();
+        return (work.Figures(), work.Rows());
+    }
+
+    private void Walk()
+    {
+        ReadOnlySpan<DenseStep> steps = _track.Steps;
+        ReadOnlySpan<NotedEvent> events = _track.Events;
+        int e = 0;
+        for (int i = 0; i < steps.Length; i++)
+        {
+            ref readonly DenseStep step = ref steps[i];
+            for (; e < events.Length && events[e].Time <= step.Start; e++)
+                _contacts.Take(e, events[e]);
+            Step(i, step);
+        }
+
+        for (; e < events.Length; e++)
+            _contacts.Take(e, events[e]);
+        _contacts.Finish(_track.EndTime);
+    }
+
+    private void Step(int i, in DenseStep step)
+    {
+        double length = step.End - step.Start, end = length / step.Length;
+        _secondary += (step.Piece & PieceTag.OnStopNut) != 0 ? length : 0;
+        _airborne += (step.Piece & PieceTag.Airborne) != 0 ? length : 0;
+        for (int k = -1; k <= Points; k++)
+        {
+            double theta = k < 0 ? 0 : k == Points ? end : end * s_nodes[k], weight = k < 0 || k == Points ? 0 : length * s_weights[k];
+            double from = k < 0 ? 0 : k == 0 ? 0 : end * s_nodes[k - 1], to = k >= Points - 1 ? end : end * s_nodes[k + 1];
+            var node = new FigureNode(_track, step, theta);
+            Peaks(node, i, from, to);
+            if (_contacts.Any)
+                _contacts.Take(node, weight, i, from, to);
+            if (weight > 0)
+                Integrals(node, weight);
+        }
+    }
+
+    private void Peaks(in FigureNode node, int step, double from, double to)
+    {
+        double x = node.Forces.ShaftTravel;
+        _most = Math.Max(_most, x);
+        _least = Math.Min(_least, x);
+        _acceleration.Take(Math.Abs(node.SprungAcceleration), step, from, to);
+        _tyreMost.Take(node.TyreForce, step, from, to);
+        _tyreLeast.Take(-node.TyreForce, step, from, to);
+        _in.Take(node.Forces.ShaftVelocity, step, from, to);
+        _out.Take(-node.Forces.ShaftVelocity, step, from, to);
+    }
+
+    private void Integrals(in FigureNode node, double weight)
+    {
+        double load = node.TyreForce - _staticLoad;
+        _travel += weight * node.Forces.ShaftTravel;
+        _accelerationSquared += weight * node.SprungAcceleration * node.SprungAcceleration;
+        _loadSquared += weight * load * load;
+        _energy.Take(node, weight);
+    }
+
+    private RunFigures Figures()
+    {
+        Corner corner = _track.Corner;
+        double time = _track.EndTime, ride = corner.StandingShaftTravel, stroke = corner.Stroke;
+        bool inside = ride > 0 && ride < stroke;
+        (double weighted, double dose) = Weighted();
+        IntegrationOutcome o = _track.Outcome;
+        return new RunFigures(
+            new TravelFigures(
+                _most,
+                _least,
+                _most / stroke,
+                inside ? (_most - ride) / (stroke - ride) : null,
+                inside ? (ride - _least) / ride : null,
+                _travel / time,
+                Math.Max(0, _in.Refined(_track, n => n.Forces.ShaftVelocity)),
+                Math.Max(0, _out.Refined(_track, n => -n.Forces.ShaftVelocity)),
+                _secondary),
+            Counts(),
+            [.. _contacts.Done.Where(c => c.Figures.Kind != EventNames.Of(CornerEvent.TopOut)).OrderBy(c => c.Event).Select(c => c.Figures)],
+            new AccelerationFigures(
+                _acceleration.Refined(_track, n => Math.Abs(n.SprungAcceleration)) / Corner.Gravity,
+                Math.Sqrt(_accelerationSquared / time) / Corner.Gravity,
+                weighted,
+                dose),
+            new TyreFigures(
+                _tyreMost.Refined(_track, n => n.TyreForce),
+                Math.Max(0, -_tyreLeast.Refined(_track, n => -n.TyreForce)),
+                _airborne,
+                Math.Sqrt(_loadSquared / time) / _staticLoad),
+            _energy.Account(),
+            RunEnds.Account(o));
+    }
+
+    private ImmutableArray<KeyValuePair<string, int>> Counts()
+    {
+        int[] counts = new int[EventNames.All.Length];
+        foreach (NotedEvent e in _track.Events)
+            counts[(int)e.Event]++;
+        return [.. counts.Select((n, i) => KeyValuePair.Create(EventNames.All[i], n))];
+    }
+
+    private ImmutableArray<EventRow> Rows()
+    {
+        var contacts = _contacts.Done.ToDictionary(c => c.Event, c => c.Figures);
+        var rows = ImmutableArray.CreateBuilder<EventRow>(_track.Events.Length);
+        for (int i = 0; i < _track.Events.Length; i++)
+        {
+            NotedEvent e = _track.Events[i];
+            double w = e.State[2] - e.State[0], v = e.State[3] - e.State[1];
+            rows.Add(new EventRow(
+                EventNames.Of(e.Event), e.Time, e.Time * _track.Course.Speed, _track.Corner.Ratio.Travel(w), _track.Corner.Ratio.Ratio(w) * v, contacts.GetValueOrDefault(i)));
+        }
+
+        return rows.MoveToImmutable();
+    }
+
+    private (double Rms, double Dose) Weighted()
+    {
+        ReadOnlySpan<DenseStep> steps = _track.Steps;
+        int count = (int)Math.Min(int.MaxValue / 16, Math.Floor(_track.EndTime / WeightingStep) + 1);
+        double[] acceleration = new double[count];
+        int step = 0;
+        for (int k = 0; k < count; k++)
+        {
+            double t = k * WeightingStep;
+            while (step + 1 < steps.Length && steps[step + 1].Start <= t)
+                step++;
+            if (steps.Length > 0)
+                acceleration[k] = steps[step].DerivativeAtTheta((t - steps[step].Start) / steps[step].Length)[1];
+        }
+
+        return WkFilter.WeightedDose(acceleration, WeightingStep);
+    }
+}

@@ -1,0 +1,147 @@
+using System.Runtime.Intrinsics;
+
+using QuarterCar.Model;
+using QuarterCar.Model.Motion;
+using QuarterCar.Model.Springs;
+using QuarterCar.Numerics.Integration;
+
+namespace QuarterCar.Studies;
+
+/// <summary>The motion of one run as its steps and events, to be sampled at any time from the steps' interpolants; sampling never changes a step. Immutable.</summary>
+public sealed class RunTrack : Track
+{
+    private readonly DenseStep[] _steps;
+    private readonly NotedEvent[] _events;
+
+    /// <summary>A copy of what a run left behind.</summary>
+    /// <param name="corner">The corner that moved.</param>
+    /// <param name="course">Ground, road and speed.</param>
+    /// <param name="run">The run, not yet used for another.</param>
+    /// <param name="outcome">How it ended.</param>
+    /// <param name="duration">Asked for, s.</param>
+    /// <param name="sample">s between rows.</param>
+    public RunTrack(Corner corner, CourseModel course, MotionRun run, IntegrationOutcome outcome, double duration, double sample)
+    {
+        (Corner, Course, Outcome, Duration, SampleStep) = (corner, course, outcome, duration, sample);
+        _steps = run.Steps.Steps.ToArray();
+        _events = run.Events.Events.ToArray();
+        GasStart = run.GasStart;
+    }
+
+    /// <summary>The corner that moved.</summary>
+    public Corner Corner { get; }
+
+    /// <summary>Ground, road and speed.</summary>
+    public CourseModel Course { get; }
+
+    /// <summary>How the integration ended.</summary>
+    public IntegrationOutcome Outcome { get; }
+
+    /// <summary>Asked for, s.</summary>
+    public double Duration { get; }
+
+    /// <summary>Between rows, s.</summary>
+    public double SampleStep { get; }
+
+    /// <summary>Shaft travel at which the moving gas left its standing state, m.</summary>
+    public double GasStart { get; }
+
+    /// <summary>The steps, in order of time.</summary>
+    public ReadOnlySpan<DenseStep> Steps => _steps;
+
+    /// <summary>The events, in order of time.</summary>
+    public ReadOnlySpan<NotedEvent> Events => _events;
+
+    /// <inheritdoc/>
+    public override double EndTime => Outcome.Time;
+
+    /// <inheritdoc/>
+    public override long RowCount => (long)Math.Floor(EndTime / SampleStep * (1 + 1e-12)) + 1;
+
+    /// <summary>State at a time: sprung height and velocity, unsprung height and velocity.</summary>
+    public Vector256<double> StateAt(double time) => _steps.Length == 0 ? Outcome.State : _steps[IndexAt(time, 0)].At(time);
+
+    /// <inheritdoc/>
+    public override Sample At(double time) => SampleOf(time, StateAt(time));
+
+    /// <inheritdoc/>
+    public override IEnumerable<Sample> Rows()
+    {
+        int step = 0;
+        long rows = RowCount;
+        for (long k = 0; k < rows; k++)
+        {
+            double time = Math.Min(k * SampleStep, EndTime);
+            step = IndexAt(time, step);
+            yield return SampleOf(time, _steps.Length == 0 ? Outcome.State : _steps[step].At(time));
+        }
+    }
+
+    // The later step at a boundary: a row on an event has the values after it.
+    private int IndexAt(double time, int from)
+    {
+        if (from > 0 || _steps.Length < 64)
+        {
+            while (from + 1 < _steps.Length && _steps[from + 1].Start <= time)
+                from++;
+            return from;
+        }
+
+        int low = 0, high = _steps.Length - 1;
+        while (low < high)
+        {
+            int mid = (low + high + 1) >> 1;
+            if (_steps[mid].Start <= time)
+                low = mid;
+            else
+                high = mid - 1;
+        }
+
+        return low;
+    }
+
+    private Sample SampleOf(double time, Vector256<double> y)
+    {
+        double s = Course.Speed * time, zs = y.GetElement(0), vs = y.GetElement(1), zu = y.GetElement(2), vu = y.GetElement(3);
+        Course.Road.Evaluate(s, out double h, out double slope);
+        CornerForces f = CornerForces.At(Corner, zu - zs, vu - vs, GasStart);
+        double deflection = h - zu, tyre = Corner.Tyre.Force(deflection, Course.Speed * slope - vu);
+        SpringStack stack = Corner.Stack;
+        double stackTravel = f.ShaftTravel + Corner.Preload, group = stack.GroupCompression(f.Spring);
+        (double coilNut, double stopNut) = stack.NutForces(f.Spring);
+        return new Sample
+        {
+            Time = time,
+            Distance = s,
+            Ground = Course.Ground.Height(s),
+            Road = h,
+            Sprung = zs,
+            SprungVelocity = vs,
+            Unsprung = zu,
+            UnsprungVelocity = vu,
+            WheelTravel = f.WheelTravel,
+            WheelVelocity = f.WheelVelocity,
+            ShaftTravel = f.ShaftTravel,
+            ShaftVelocity = f.ShaftVelocity,
+            ShaftShowing = Corner.Stroke - f.ShaftTravel,
+            SprungAcceleration = f.Wheel / Corner.SprungMass - Corner.Gravity,
+            UnsprungAcceleration = (tyre - f.Wheel) / Corner.UnsprungMass - Corner.Gravity,
+            SpringForce = f.Spring,
+            DamperForce = f.Damper,
+            GasForce = f.Gas,
+            BumpStopForce = f.BumpStop,
+            FrictionForce = f.Friction,
+            BottomOutForce = f.BottomOut,
+            TopOutForce = f.TopOut,
+            ShaftForce = f.Shaft,
+            TyreForce = tyre,
+            TyreDeflection = deflection,
+            SliderGap = stack.HeldTravel is { } held ? Math.Max(0, held - group) : null,
+            LowerSpringCompression = stack.LowerCompression(f.Spring),
+            UpperGroupCompression = group,
+            CoilNutForce = coilNut,
+            StopNutForce = stopNut,
+            Region = stack.Region(stackTravel),
+        };
+    }
+}

@@ -1,0 +1,25 @@
+using QuarterCar.Scenarios;
+
+namespace QuarterCar.Studies;
+
+/// <summary>Quantities in the words of a message, rounded to what a wrench can set.</summary>
+internal static class Words
+{
+    private const double Inch = 0.0254;
+    private const double MilesPerHour = 0.44704;
+
+    /// <summary>A length: 0.01 in, 0.1 mm.</summary>
+    public static string Length(double metres, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{metres / Inch:0.00} in")
+        : FormattableString.Invariant($"{metres * 1000:0.0} mm");
+
+    /// <summary>A distance along the ground: feet or metres.</summary>
+    public static string Distance(double metres, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{metres / (12 * Inch):0.0} ft")
+        : FormattableString.Invariant($"{metres:0.00} m");
+
+    /// <summary>A speed of travel.</summary>
+    public static string Speed(double metresPerSecond, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{metresPerSecond / MilesPerHour:0.#} mph")
+        : FormattableString.Invariant($"{metresPerSecond * 3.6:0.#} km/h");
+}
