@@ -1,0 +1,59 @@
+using QuarterCar.Numerics.Signals;
+using QuarterCar.TestKit;
+using Xunit;
+
+namespace QuarterCar.Numerics.Tests.Signals;
+
+// check-values section 3, VD-1 … VD-4; definitions of ISO 2631-1 and BS 6841 from memory (M), numbers computed (C).
+public class WeightedDoseTests
+{
+    private const double Step = 1e-3;
+    private static readonly Tolerance s_closed = Tolerance.Share(1e-9, "the trapezoid rule is exact for whole cycles of a sine and its powers");
+
+    // VD-1.
+    [Fact]
+    public void Ten_seconds_of_unit_sine_have_the_closed_dose_value() =>
+        s_closed.Holds(1.391578841857, WeightedDose.OfWeighted(Sine(1, 1, 10), Step).DoseValue);
+
+    // VD-2.
+    [Fact]
+    public void Ten_seconds_of_unit_sine_have_the_closed_estimate() =>
+        s_closed.Holds(1.760406801556, WeightedDose.OfWeighted(Sine(1, 1, 10), Step).EstimatedDoseValue);
+
+    // VD-3.
+    [Theory]
+    [InlineData(1, 10)]
+    [InlineData(5, 3)]
+    [InlineData(8, 100)]
+    public void A_sines_dose_value_over_its_rms_is_the_same_number(double hz, int seconds)
+    {
+        WeightedDose dose = WeightedDose.OfWeighted(Sine(0.7, hz, seconds), Step);
+        s_closed.Holds(1.106681919700, dose.DoseValue / (dose.Rms * Math.Pow(seconds, 0.25)));
+    }
+
+    // VD-4: 5 Hz, 1 m/s² r.m.s., after 20 s.
+    [Fact]
+    public void A_5_hertz_sine_is_felt_a_little_stronger_than_it_is()
+    {
+        var filter = new WkFilter(Step);
+        double[] weighted = [.. Sine(Math.Sqrt(2), 5, 30).Select(filter.Next)];
+        WeightedDose dose = WeightedDose.OfWeighted(weighted.AsSpan(20_000), Step);
+        Tolerance.Share(1e-3, "straight lines between samples take (πfh)²/3 = 8e-5 off").Holds(1.038825652, dose.Rms);
+    }
+
+    [Fact]
+    public void Weighting_inside_gives_what_weighting_before_gives()
+    {
+        double[] raw = Sine(3, 4, 2);
+        var filter = new WkFilter(Step);
+        Assert.Equal(WeightedDose.OfWeighted([.. raw.Select(filter.Next)], Step), WeightedDose.Of(raw, Step));
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void No_time_gives_no_dose(int samples) => Assert.Equal(default, WeightedDose.Of(new double[samples], Step));
+
+    private static double[] Sine(double amplitude, double hz, int seconds) =>
+        [.. Enumerable.Range(0, (int)(seconds / Step) + 1).Select(i => amplitude * Math.Sin(2 * Math.PI * hz * i * Step))];
+}
