@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Studies;
+
+namespace QuarterCar.Reports.Plots;
+
+/// <summary>The pictures of one run, and of one standing corner.</summary>
+internal static class RunPlots
+{
+    /// <summary>Of a run, in the order of the report.</summary>
+    public static ImmutableArray<Sheet> Of(RunResult run)
+    {
+        var samples = RunSamples.Of(run);
+        Sheet?[] sheets =
+        [
+            ShaftTravelPlot.Draw(samples), TravelUsePlot.Draw(samples), ForceTravelPlot.Draw(run.Standing, samples),
+            DamperPlot.Draw(samples), TyreLoadPlot.Draw(samples), AccelerationPlot.Draw(samples),
+        ];
+        return [.. sheets.OfType<Sheet>()];
+    }
+
+    /// <summary>Of a standing corner.</summary>
+    public static ImmutableArray<Sheet> Of(StandingResult standing) => [ForceTravelPlot.Draw(standing, null), RatesPlot.Draw(standing)];
+}

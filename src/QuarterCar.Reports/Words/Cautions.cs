@@ -1,0 +1,32 @@
+namespace QuarterCar.Reports.Words;
+
+/// <summary>What every page has to say once about its limits and about handling springs and gas.</summary>
+internal static class Cautions
+{
+    /// <summary>Springs and gas.</summary>
+    public const string Springs =
+        "Springs under compression and gas under pressure can injure. Unload and depressurise as the maker of the parts says, use a spring compressor rated for "
+        + "the load, and leave what local codes reserve for licensed practice to those who hold the licence.";
+
+    /// <summary>Metal or bound coils were met.</summary>
+    public const string Metal = "This setup meets metal or binds its coils on this course: it is not one to drive as it stands.";
+
+    /// <summary>Beside a peak force that hangs on an assumed stiffness.</summary>
+    public const string Assumed = "not a strength figure";
+
+    /// <summary>Explains <see cref="Assumed"/>.</summary>
+    public const string AssumedLong =
+        "Peak forces marked “not a strength figure” hang on a stiffness of metal or bound coils that is assumed, not measured: they rank setups and size no part.";
+
+    /// <summary>What a quarter-car cannot know.</summary>
+    public static readonly string[] Unknown =
+    [
+        "Pitch and roll of the whole vehicle, and load that moves between its corners.",
+        "Side load on the tyre's sidewall, and whether the bead holds.",
+        "Strength of frame, mounts, links and the shock itself.",
+        "Driveline angles and plunge over the travel.",
+        "Brake-hose length and routing at full droop.",
+        "Clearance of steering and tyre to body and links.",
+        "Whether the vehicle rolls over.",
+    ];
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+using QuarterCar.Model.Statics;
+using QuarterCar.Reports.Units;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Reports.Words;
+
+/// <summary>One line of a figures table: words, number, unit.</summary>
+/// <param name="Words">What it is.</param>
+/// <param name="Number">Rounded; a dash where it does not apply.</param>
+/// <param name="Unit">Empty for a pure number.</param>
+public sealed record FigureLine(string Words, string Number, string Unit);
+
+/// <summary>A group of lines under one heading.</summary>
+/// <param name="Heading">The heading.</param>
+/// <param name="Lines">In order.</param>
+public sealed record FigureGroup(string Heading, ImmutableArray<FigureLine> Lines);
+
+/// <summary>The figures that people read, in words of the trade, taken from the one figure table.</summary>
+public static class FigureWords
+{
+    private static readonly ImmutableArray<(string Key, string Words)> StandingWords =
+    [
+        ("ride_height_m", "Ride height (shaft showing)"),
+        ("preload_m", "Preload"),
+        ("spring_force_N", "Force in the springs at ride height"),
+        ("gas_force_N", "Gas force at ride height"),
+        ("primary_rate_N_m", "Primary rate"),
+        ("secondary_rate_N_m", "Secondary rate"),
+        ("crossover_shaft_showing_m", "Crossover at shaft showing"),
+        ("crossover_force_N", "Force at crossover"),
+        ("stop_nut_gap_ride_height_m", "Stop-nut gap at ride height"),
+        ("stop_nut_gap_full_droop_m", "Stop-nut gap at full droop"),
+        ("bind_clearance_full_bump_m", "Bind clearance at full bump"),
+        ("ride_frequency_hz", "Ride frequency"),
+        ("wheel_hop_frequency_hz", "Wheel-hop frequency"),
+        ("spring_frequency_hz", "Spring frequency (rigid tyre)"),
+        ("reserve_energy_J", "Reserve energy to full bump or bind"),
+        ("reserve_wheel_speed_m_s", "Reserve wheel speed"),
+    ];
+
+    private static readonly ImmutableArray<(string Name, string Words)> MovingWords =
+    [
+        ("travel.travel_use", "Stroke used"),
+        ("travel.up_travel_used", "Up-travel used, from ride height"),
+        ("travel.droop_used", "Droop used, from ride height"),
+        ("travel.max_shaft_travel_m", "Most shaft travel"),
+        ("travel.min_shaft_travel_m", "Least shaft travel"),
+        ("travel.peak_compression_speed_m_s", "Fastest compression of the shaft"),
+        ("travel.peak_rebound_speed_m_s", "Fastest rebound of the shaft"),
+        ("travel.time_in_secondary_s", "Time on the stop nut"),
+        ("acceleration.peak_g", "Peak acceleration, sprung"),
+        ("acceleration.rms_g", "R.m.s. acceleration, sprung"),
+        ("acceleration.wk_rms_m_s2", "ISO 2631-1 weighted r.m.s. (m/s²)"),
+        ("acceleration.vdv_m_s1_75", "Vibration dose value (m/s^1.75)"),
+        ("tyre.peak_N", "Peak tyre load"),
+        ("tyre.least_N", "Least tyre load"),
+        ("tyre.airborne_s", "Time in the air"),
+        ("tyre.dynamic_load_coefficient", "Dynamic load coefficient"),
+    ];
+
+    private static readonly ImmutableArray<(string Name, string Words)> EnergyWords =
+    [
+        ("energy.road_work_J", "Put in by the road"),
+        ("energy.damper_J", "Lost in the damper"),
+        ("energy.friction_J", "Lost in friction"),
+        ("energy.contacts_J", "Lost in the stops"),
+        ("energy.tyre_J", "Lost in the tyre"),
+    ];
+
+    /// <summary>The standing figures.</summary>
+    public static FigureGroup Standing(StandingFigures figures, Readable read) => new(
+        "Standing",
+        [.. StandingWords.Select(w => Line(w.Key, w.Words, FigureTable.Standing.Single(f => f.Key == w.Key).Value(figures), read))]);
+
+    /// <summary>The figures of the run.</summary>
+    public static FigureGroup Moving(RunResult result, Readable read) => new("Run", Lines(MovingWords, result, read));
+
+    /// <summary>The energy account, its residual last.</summary>
+    public static FigureGroup Energy(RunResult result, Readable read)
+    {
+        string residual = result.Figures.Energy.ResidualRelative.ToString("0.0E+0", CultureInfo.InvariantCulture);
+        return new("Energy", [.. Lines(EnergyWords, result, read), new("Does not close by (share of the largest)", residual, "")]);
+    }
+
+    /// <summary>A figure with its unit as a limit shows it; the words fall back to the dotted name.</summary>
+    public static FigureLine OfName(string name, double? value, Readable read) =>
+        Line(name, MovingWords.Concat(EnergyWords).FirstOrDefault(w => w.Name == name).Words ?? CountWords(name), value, read);
+
+    private static string CountWords(string name) =>
+        name.StartsWith("counts.", StringComparison.Ordinal) ? "Count of " + EventWords.Of(name["counts.".Length..]) : name;
+
+    private static ImmutableArray<FigureLine> Lines(ImmutableArray<(string Name, string Words)> words, RunResult result, Readable read) =>
+        [.. words.Select(w => Line(w.Name, w.Words, FigureTable.Value(w.Name, result.Standing.Figures, result.Figures), read))];
+
+    private static FigureLine Line(string key, string words, double? value, Readable read)
+    {
+        var (dimension, toSi) = Readable.OfKey(key);
+        var unit = key.StartsWith("counts.", StringComparison.Ordinal) ? new ReadableUnit("", 1, 0) : read.Unit(dimension);
+        return new(words, Readable.Number(unit, value * toSi), value is null ? "" : unit.Name);
+    }
+}

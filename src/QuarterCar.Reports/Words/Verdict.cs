@@ -1,0 +1,93 @@
+using System.Globalization;
+
+using QuarterCar.Reports.Units;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Reports.Words;
+
+/// <summary>The answer of a run or a standing corner in one or two sentences.</summary>
+public static class Verdict
+{
+    /// <summary>Of a run: travel used, contacts, crossover, limits; first of all that it stopped early, where it did.</summary>
+    public static string Of(RunResult result)
+    {
+        var parts = new List<string> { Travel(result) + "." };
+        var read = new Readable(result.Scenario.Units);
+        int crossovers = Count(result, "crossover");
+        if (crossovers > 0 && result.Standing.Figures.CrossoverShaftShowing is { } showing)
+            parts.Add($"The slider meets the stop nut {EventWords.Times(crossovers)}, at {read.Text(Dimension.Length, showing)} shaft showing.");
+        if (Count(result, "liftoff") + Count(result, "touchdown") > 0)
+            parts.Add($"The tyre is in the air for {read.Text(Dimension.Time, result.Figures.Tyre.Airborne)}.");
+        parts.Add(LimitSentence(result));
+        if (EndSentence(result) is { } end) parts.Insert(0, end);
+        return string.Join(" ", parts.Where(p => p.Length > 0));
+    }
+
+    /// <summary>Travel used and what was touched, without a full stop: also the title of the travel picture.</summary>
+    public static string Travel(RunResult result)
+    {
+        string use = $"Uses {Percent(result.Figures.Travel.TravelUse)} of the stroke";
+        var touched = new List<string>();
+        Add(touched, Count(result, "bottom_out"), "hits metal at full bump");
+        Add(touched, Count(result, "coil_bind"), "binds the coils");
+        Add(touched, Count(result, "bump_stop"), "touches the bump stop");
+        Add(touched, Count(result, "top_out"), "tops out");
+        return touched.Count switch
+        {
+            0 => use + ", touches nothing",
+            1 => use + ", " + touched[0],
+            _ => use + ", " + string.Join(", ", touched.Take(touched.Count - 1)) + " and " + touched[^1],
+        };
+    }
+
+    /// <summary>Of a standing corner.</summary>
+    public static string Of(StandingResult result)
+    {
+        var read = new Readable(result.Scenario.Units);
+        var figures = result.Figures;
+        double stroke = result.Scenario.Corner.Coilover.Stroke;
+        string stands = $"Stands at {read.Text(Dimension.Length, figures.RideHeight)} shaft showing, {Percent(figures.RideHeight / stroke)} of the stroke left for bump.";
+        string crossover = figures.CrossoverShaftShowing is { } showing
+            ? $" Crosses over at {read.Text(Dimension.Length, showing)} from {read.Text(Dimension.Rate, figures.PrimaryRate)} to {read.Text(Dimension.Rate, figures.SecondaryRate)}."
+            : $" One rate of {read.Text(Dimension.Rate, figures.PrimaryRate)}, no crossover.";
+        string bind = figures.BindClearanceFullBump < 0
+            ? $" Springs bind before full bump: {read.Text(Dimension.Length, -figures.BindClearanceFullBump)} short."
+            : $" {read.Text(Dimension.Length, figures.BindClearanceFullBump)} clear of coil bind at full bump.";
+        return stands + crossover + bind;
+    }
+
+    /// <summary>True where metal or bound coils were met in the run.</summary>
+    public static bool MeetsMetal(RunResult result) => Count(result, "bottom_out") + Count(result, "coil_bind") > 0;
+
+    /// <summary>How often an event happened.</summary>
+    public static int Count(RunResult result, string name)
+    {
+        foreach (var (key, value) in result.Figures.Counts)
+        {
+            if (key == name) return value;
+        }
+
+        return 0;
+    }
+
+    /// <summary>A share as whole percent; "–" where it does not apply.</summary>
+    public static string Percent(double? share) =>
+        share is { } s && double.IsFinite(s) ? string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * s, MidpointRounding.AwayFromZero):F0}\u00a0%") : Readable.None;
+
+    private static string? EndSentence(RunResult result) => result.Figures.Run.End == "finished"
+        ? null
+        : string.Create(CultureInfo.InvariantCulture, $"The run stopped early, at {result.Figures.Run.Time:F3}\u00a0s ({result.Figures.Run.End.Replace('_', ' ')}): {result.Figures.Run.Message.TrimEnd('.')}.");
+
+    private static string LimitSentence(RunResult result)
+    {
+        var broken = result.Limits.Where(l => l.Broken).Select(l => l.Figure).ToList();
+        return result.Limits.Length == 0 ? ""
+            : broken.Count == 0 ? "Every limit holds."
+            : $"Breaks {(broken.Count == 1 ? "the limit" : "the limits")} on {string.Join(", ", broken)}.";
+    }
+
+    private static void Add(List<string> list, int count, string what)
+    {
+        if (count > 0) list.Add($"{what} {EventWords.Times(count)}");
+    }
+}
