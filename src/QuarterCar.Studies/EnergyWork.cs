@@ -2,7 +2,6 @@ using System.Runtime.Intrinsics;
 
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
-using QuarterCar.Model.Shaft;
 using QuarterCar.Model.Terrain;
 
 namespace QuarterCar.Studies;

@@ -174,6 +174,7 @@ internal sealed class FigureWork
                 acceleration[k] = steps[step].DerivativeAtTheta((t - steps[step].Start) / steps[step].Length)[1];
         }
 
-        return WkFilter.WeightedDose(acceleration, WeightingStep);
+        var dose = WeightedDose.Of(acceleration, WeightingStep);
+        return (dose.Rms, dose.DoseValue);
     }
 }

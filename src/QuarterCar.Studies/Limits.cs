@@ -13,12 +13,11 @@ public static class Limits
     {
         if (limits.IsEmpty)
             return [];
-        Dictionary<string, double?> values = FigureTable.Values(standing, figures).ToDictionary(p => p.Key, p => p.Value);
         return
         [
             .. limits.Select(l =>
             {
-                double? value = values.GetValueOrDefault(l.Figure);
+                double? value = FigureTable.Value(l.Figure, standing, figures);
                 return new LimitVerdict(l.Figure, l.Largest, value, value > l.Largest);
             }),
         ];
