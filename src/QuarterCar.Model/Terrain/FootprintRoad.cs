@@ -40,9 +40,9 @@ internal sealed class FootprintRoad
     private RoadFormula Formula(double start, double end, int rear, int front)
     {
         if (double.IsInfinity(start))
-            return new RoadFormula(RoadForm.Polynomial, end, _parts[0].EndHeight);
+            return PointRoad.Line(_parts[0], 0); // level before the course
         if (double.IsInfinity(end))
-            return new RoadFormula(RoadForm.Polynomial, start, _parts[^1].StartHeight);
+            return PointRoad.Line(_parts[^1], 0); // and after it
         if (_parts[rear].Wave is null && _parts[front].Wave is null)
         {
             var middle = (start + end) / 2;

@@ -12,6 +12,8 @@ internal static class RoadSlopes
 
     private const int Halvings = 60;
 
+    private const double HeightRounding = 1e-12; // m: a footprint's front end exactly on the first corner is not on the course
+
     public static RoadFindings Look(Road road, ImmutableArray<HubStop> hubStops)
     {
         var (steepest, deepest) = (0.0, 0.0);
@@ -27,7 +29,8 @@ internal static class RoadSlopes
         for (var i = 0; i < road.Breaks.Length; i++)
             jumps |= road.Jumps(i);
         road.Evaluate(0, out var start, out _);
-        return new RoadFindings(hubStops, jumps ? null : Math.Max(steepest, -deepest), steepest, steepFrom, start);
+        var underStart = Math.Abs(start) < HeightRounding ? 0 : start;
+        return new RoadFindings(hubStops, jumps ? null : Math.Max(steepest, -deepest), steepest, steepFrom, underStart);
     }
 
     private static (double High, double Low) Extremes(in RoadSegment segment)
@@ -55,9 +58,9 @@ internal static class RoadSlopes
         var looks = segment.Form == RoadForm.Table ? Looks : 1;
         var width = (segment.End - segment.Start) / looks;
         var i = 1;
-        while (Slope(segment, segment.Start + i * width) <= SteepRise)
+        while (i < looks && Slope(segment, segment.Start + i * width) <= SteepRise)
             i++;
-        var (gentle, steep) = (segment.Start + (i - 1) * width, segment.Start + i * width);
+        var (gentle, steep) = (segment.Start + (i - 1) * width, i < looks ? segment.Start + i * width : segment.End);
         for (var halving = 0; halving < Halvings; halving++)
         {
             var middle = (gentle + steep) / 2;

@@ -8,13 +8,15 @@ internal readonly record struct CurvePoint(double Height, double Slope, double B
 /// <summary>
 /// A smooth stretch of road without a closed form, as quintic polynomials over cells of equal width that share height, slope and second
 /// derivative at their ends. It replaces a root search or a dozen sines in the innermost loop by a dozen multiplications. Heights in m.
+/// Where no table of bearable size follows the curve (a trough within a percent or so of the tyre's own curvature, over which the contact runs
+/// away from the wheel like a cube root) it keeps the exact curve and asks that: slower, never wrong.
 /// </summary>
 internal sealed class RoadTable
 {
     private const int FirstCells = 16;
 
     // The integrator's tolerances are far above this; doubling stops here because rounding of the heights themselves is near.
-    private const double WantedError = 1e-13; // m
+    private const double WantedError = 1e-13; // m, and of heights above 1 m this share
 
     private const int MostCells = 8192;
     private const int Order = 6;
@@ -24,9 +26,11 @@ internal sealed class RoadTable
     private readonly int _lastCell;
     private readonly double _period;
     private readonly double _periodsPerMetre;
+    private readonly Func<double, CurvePoint>? _exact;
 
-    private RoadTable(double[] coefficients, double width, bool periodic)
+    private RoadTable(double[] coefficients, double width, bool periodic, Func<double, CurvePoint>? exact = null)
     {
+        _exact = exact;
         _coefficients = coefficients;
         _lastCell = coefficients.Length / Order - 1;
         _cellsPerMetre = (_lastCell + 1) / width;
@@ -37,10 +41,10 @@ internal sealed class RoadTable
     /// <summary>What the table covers, from 0, m; one period if periodic.</summary>
     public double Width { get; }
 
-    /// <summary>Number of cells.</summary>
-    public int Cells => _lastCell + 1;
+    /// <summary>Number of cells; 0 where the exact curve is asked.</summary>
+    public int Cells => _exact is null ? _lastCell + 1 : 0;
 
-    /// <summary>Doubles the cells until the middles of all of them are within 1e-13 m of the exact curve, or there are 8192.</summary>
+    /// <summary>Doubles the cells until the middles of all of them are within 1e-13 m of the exact curve; past 8192 the curve itself is kept.</summary>
     /// <param name="exact">The curve over [0, width].</param>
     /// <param name="width">m.</param>
     /// <param name="periodic">Whether it repeats beyond.</param>
@@ -52,10 +56,8 @@ internal sealed class RoadTable
         while (true)
         {
             var table = new RoadTable(Coefficients(nodes, width), width, periodic);
-            if (table.Cells >= MostCells)
-                return table;
             var finer = new CurvePoint[2 * table.Cells + 1];
-            var error = 0.0;
+            var (error, size) = (0.0, 1.0);
             for (var i = 0; i < finer.Length; i++)
             {
                 if (i % 2 == 0)
@@ -67,9 +69,12 @@ internal sealed class RoadTable
                 finer[i] = exact(x);
                 table.Evaluate(x, out var height, out _);
                 error = Math.Max(error, Math.Abs(height - finer[i].Height));
+                size = Math.Max(size, Math.Abs(height));
             }
-            if (error < WantedError)
+            if (error < WantedError * size)
                 return table;
+            if (table.Cells >= MostCells)
+                return new RoadTable(Coefficients(nodes, width), width, periodic, exact);
             nodes = finer;
         }
     }
@@ -79,6 +84,11 @@ internal sealed class RoadTable
     public void Evaluate(double x, out double height, out double slope)
     {
         x = Math.FusedMultiplyAdd(-_period, Math.Floor(x * _periodsPerMetre), x); // both 0 where the table does not repeat
+        if (_exact is not null)
+        {
+            (height, slope, _) = _exact(x);
+            return;
+        }
         var t = x * _cellsPerMetre;
         var cell = Math.Clamp((int)t, 0, _lastCell);
         t -= cell;

@@ -39,10 +39,19 @@ internal sealed class SegmentList
             segments[i] = new RoadSegment(_items[i].Start, end, _items[i].Formula);
             if (i == 0 || !_items[i].Jumps)
                 continue;
-            segments[i - 1].Evaluate(_items[i].Start, out var before, out _);
-            segments[i].Evaluate(_items[i].Start, out var after, out _);
-            jumps[i - 1] = after - before;
+            jumps[i - 1] = Limit(i, segments[i]) - Limit(i, segments[i - 1]);
         }
         return (segments, jumps);
+
+        // At the end of an arc the height is a root of zero: rounding of the distance by 1e-16 m would be 1e-8 m of height.
+        double Limit(int item, in RoadSegment segment)
+        {
+            var s = _items[item].Start;
+            var formula = _items[segment.Start == s ? item : item - 1].Formula;
+            if (formula.Form == RoadForm.Arc && formula.C1 - Math.Abs(s - formula.Origin) < ShortestLength(s))
+                return formula.C0;
+            segment.Evaluate(s, out var height, out _);
+            return height;
+        }
     }
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+
 using MathNet.Numerics.Integration;
+
 using QuarterCar.Model.Terrain;
 
 namespace QuarterCar.Model.Tests.Terrain;

@@ -1,5 +1,7 @@
 using System.Globalization;
+
 using QuarterCar.Model.Terrain;
+
 using Xunit;
 
 namespace QuarterCar.Model.Tests.Terrain;

@@ -1,4 +1,5 @@
 using QuarterCar.Model.Terrain;
+
 using Xunit;
 
 namespace QuarterCar.Model.Tests.Terrain;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+
 using QuarterCar.Model.Terrain;
 
 namespace QuarterCar.Model.Tests.Terrain;
