@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+
+namespace QuarterCar.Scenarios;
+
+/// <summary>The mistakes of one reading, in the order found: readers note and go on, so that one reading finds them all (see <see cref="Most"/> for where it stops).</summary>
+public sealed class ProblemList
+{
+    /// <summary>Mistakes kept; the rest are counted. Nobody reads more, and a wrong file of a million rows must not fill the memory.</summary>
+    public const int Most = 100;
+
+    private readonly List<Problem> _kept = [];
+    private readonly HashSet<Problem> _seen = [];
+    private int _more;
+
+    /// <summary>Number noted so far.</summary>
+    public int Count => _kept.Count + _more;
+
+    /// <summary>Notes a mistake once.</summary>
+    public void Note(Place place, string key, string found, string wanted) => Note(new Problem(place.File, place.Line, key, found, wanted));
+
+    /// <summary>Notes a mistake once.</summary>
+    public void Note(Problem problem)
+    {
+        if (_kept.Count >= Most)
+        {
+            _more++;
+        }
+        else if (_seen.Add(problem))
+        {
+            _kept.Add(problem);
+        }
+    }
+
+    /// <summary>All kept, and a last one that counts the rest.</summary>
+    public ImmutableArray<Problem> ToImmutable() =>
+        _more == 0 ? [.. _kept] : [.. _kept, new Problem(_kept[^1].File, 0, "", Texts.MoreMistakes(_more), Texts.CorrectedFile)];
+}
