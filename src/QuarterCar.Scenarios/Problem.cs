@@ -16,11 +16,14 @@ public readonly record struct Place(string File, int Line, int Column);
 /// <param name="Wanted">What would be right.</param>
 public sealed record Problem(string File, int Line, string Key, string Found, string Wanted)
 {
+    /// <summary>Characters of a key that the line repeats.</summary>
+    public const int LongestKey = 120;
+
     /// <summary>One line for standard error.</summary>
     public override string ToString()
     {
         var line = Line > 0 ? Line.ToString(CultureInfo.InvariantCulture) + ":" : "";
-        var key = Key.Length > 0 ? " " + Key + ":" : "";
-        return $"{File}:{line}{key} found {Found}; wanted {Wanted}";
+        var key = Key.Length > 0 ? $" {(Key.Length <= LongestKey ? Key : Key[..LongestKey] + "…")}:" : "";
+        return string.Concat($"{File}:{line}{key} found {Found}; wanted {Wanted}".Select(c => char.IsControl(c) ? ' ' : c));
     }
 }

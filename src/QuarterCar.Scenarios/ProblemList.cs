@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace QuarterCar.Scenarios;
 
-/// <summary>The mistakes of one reading, in the order found: readers note and go on, so that one reading finds them all (see <see cref="Most"/> for where it stops).</summary>
+/// <summary>The mistakes of one reading: readers note and go on, so that one reading finds them all (see <see cref="Most"/> for where it stops).</summary>
 public sealed class ProblemList
 {
     /// <summary>Mistakes kept; the rest are counted. Nobody reads more, and a wrong file of a million rows must not fill the memory.</summary>
@@ -31,7 +31,11 @@ public sealed class ProblemList
         }
     }
 
-    /// <summary>All kept, and a last one that counts the rest.</summary>
-    public ImmutableArray<Problem> ToImmutable() =>
-        _more == 0 ? [.. _kept] : [.. _kept, new Problem(_kept[^1].File, 0, "", Texts.MoreMistakes(_more), Texts.CorrectedFile)];
+    /// <summary>All kept, by file (in the order of first mention) and line, and a last one that counts the rest.</summary>
+    public ImmutableArray<Problem> ToImmutable()
+    {
+        var files = _kept.Select(p => p.File).Distinct().ToList();
+        var sorted = _kept.OrderBy(p => files.IndexOf(p.File)).ThenBy(p => p.Line);
+        return _more == 0 ? [.. sorted] : [.. sorted, new Problem(_kept[^1].File, 0, "", Texts.MoreMistakes(_more), Texts.CorrectedFile)];
+    }
 }

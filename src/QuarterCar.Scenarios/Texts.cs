@@ -172,6 +172,12 @@ public static class Texts
 
     public static string FigureTwice(string figure) => $"{figure} a second time";
 
+    public static string NoSuchProfile(string name) => $"no file {Quote(name)} there";
+
+    public static string Items(int count) => $"{Whole(count)} items";
+
+    public static string AtMostItems(int most) => $"at most {Whole(most)}";
+
     public static string ProfileTooLong(long most) => $"more than {Whole(most)} rows";
 
     public static string AtMostRows(long most) => $"at most {Whole(most)} rows: thin the profile, or split the course";

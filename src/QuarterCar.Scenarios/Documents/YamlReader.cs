@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
@@ -101,7 +102,7 @@ public sealed class YamlReader
                     _problems.Note(Here(), "", Texts.SecondDocument, Texts.OneDocument);
                     return root;
                 default:
-                    root = Node(0);
+                    root = Node(0, "");
                     break;
             }
         }
@@ -109,94 +110,105 @@ public sealed class YamlReader
         return root;
     }
 
-    private DocumentNode Node(int depth)
+    private DocumentNode Node(int depth, string path)
     {
         var place = Here();
         if (depth > DeepestNesting || ++_nodes > MostNodes)
         {
-            _problems.Note(place, "", depth > DeepestNesting ? Texts.TooDeep(DeepestNesting) : Texts.TooManyNodes(MostNodes), Texts.PlainScenario);
+            _problems.Note(place, path, depth > DeepestNesting ? Texts.TooDeep(DeepestNesting) : Texts.TooManyNodes(MostNodes), Texts.PlainScenario);
             throw new TooMuchException();
         }
 
         switch (_parser.Current)
         {
             case AnchorAlias:
-                _problems.Note(place, "", Texts.Alias, Texts.PlainScenario);
+                _problems.Note(place, path, Texts.Alias, Texts.PlainScenario);
                 return new BrokenNode(place);
             case Scalar scalar:
-                RefuseAnchorAndTag(scalar);
+                RefuseAnchorAndTag(scalar, path);
                 return new ScalarNode(place, scalar.Value, scalar.Style != ScalarStyle.Plain);
             case SequenceStart start:
-                RefuseAnchorAndTag(start);
-                return List(place, depth);
+                RefuseAnchorAndTag(start, path);
+                return List(place, depth, path);
             case MappingStart start:
-                RefuseAnchorAndTag(start);
-                return Map(place, depth);
+                RefuseAnchorAndTag(start, path);
+                return Map(place, depth, path);
             default:
                 throw new YamlException(_parser.Current!.Start, _parser.Current.End, "unexpected " + _parser.Current);
         }
     }
 
-    private ListNode List(Place place, int depth)
+    private ListNode List(Place place, int depth, string path)
     {
         var items = ImmutableArray.CreateBuilder<DocumentNode>();
         while (_parser.MoveNext() && _parser.Current is not SequenceEnd)
         {
-            items.Add(Node(depth + 1));
+            items.Add(Node(depth + 1, string.Create(CultureInfo.InvariantCulture, $"{path}[{items.Count}]")));
         }
 
         return new ListNode(place, items.ToImmutable());
     }
 
-    private MapNode Map(Place place, int depth)
+    private MapNode Map(Place place, int depth, string path)
     {
         var entries = ImmutableArray.CreateBuilder<MapEntry>();
         var lines = new Dictionary<string, int>(StringComparer.Ordinal);
         while (_parser.MoveNext() && _parser.Current is not MappingEnd)
         {
-            var key = Node(depth + 1);
+            var key = Node(depth + 1, path);
             if (!_parser.MoveNext())
             {
                 break;
             }
 
-            var value = Node(depth + 1);
-            if (key is not ScalarNode { Text: var name })
+            var name = (key as ScalarNode)?.Text;
+            var below = Below(path, name ?? "");
+            var value = Node(depth + 1, below);
+            if (name is null)
             {
-                NoteKey(key);
+                NoteKey(key, path);
             }
             else if (lines.TryGetValue(name, out var first))
             {
-                _problems.Note(key.Place, name, Texts.DuplicateKey(first), Texts.KeyOnce);
+                _problems.Note(key.Place, below, Texts.DuplicateKey(first), Texts.KeyOnce);
             }
             else
             {
                 lines.Add(name, key.Place.Line);
-                entries.Add(new MapEntry(name, value, key.Place));
+                entries.Add(new MapEntry(name, AtItsKey(value, key.Place), key.Place));
             }
         }
 
         return new MapNode(place, entries.ToImmutable());
     }
 
-    private void NoteKey(DocumentNode key)
+    private static string Below(string path, string name)
+    {
+        var part = name.Length <= Texts.LongestQuote ? name : name[..Texts.LongestQuote];
+        return path.Length == 0 ? part : path + "." + part;
+    }
+
+    /// <summary>What a block lacks is missed at the block's key, not at the first line inside it.</summary>
+    private static DocumentNode AtItsKey(DocumentNode value, Place key) => value is MapNode or ListNode && value.Place.Line > key.Line ? value with { Place = key } : value;
+
+    private void NoteKey(DocumentNode key, string path)
     {
         if (key is not BrokenNode)
         {
-            _problems.Note(key.Place, "", Texts.ComplexKey, Texts.PlainKey);
+            _problems.Note(key.Place, path, Texts.ComplexKey, Texts.PlainKey);
         }
     }
 
-    private void RefuseAnchorAndTag(NodeEvent node)
+    private void RefuseAnchorAndTag(NodeEvent node, string path)
     {
         if (!node.Anchor.IsEmpty)
         {
-            _problems.Note(Here(), "", Texts.Anchor(node.Anchor.Value), Texts.PlainScenario);
+            _problems.Note(Here(), path, Texts.Anchor(node.Anchor.Value), Texts.PlainScenario);
         }
 
         if (!node.Tag.IsEmpty)
         {
-            _problems.Note(Here(), "", Texts.Tag, Texts.PlainScenario);
+            _problems.Note(Here(), path, Texts.Tag, Texts.PlainScenario);
         }
     }
 

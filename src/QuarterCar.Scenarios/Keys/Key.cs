@@ -53,7 +53,8 @@ public sealed record OpenMapKind(string Wanted) : KeyKind;
 /// <summary>A list.</summary>
 /// <param name="Item">What each item is; its name is not written.</param>
 /// <param name="Least">Fewest items.</param>
-public sealed record ListKind(Key Item, int Least = 0) : KeyKind;
+/// <param name="Most">Most items.</param>
+public sealed record ListKind(Key Item, int Least = 0, int Most = int.MaxValue) : KeyKind;
 
 /// <summary>A number with a unit, or a plain number for <see cref="Dimension.Number"/>.</summary>
 /// <param name="Dimension">What it measures.</param>

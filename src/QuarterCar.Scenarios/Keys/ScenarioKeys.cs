@@ -20,6 +20,9 @@ public static class ScenarioKeys
     /// <summary>Bumps allowed in one piece of whoops.</summary>
     public const ulong MostWhoops = 100_000;
 
+    /// <summary>Load cases allowed: each is held against the whole scenario at every reading.</summary>
+    public const int MostCases = 100;
+
     /// <summary>Longest random course, m: its waves number 2.83 a metre and each is summed at 20 points a metre.</summary>
     public const double LongestRandom = 20_000;
 
@@ -42,7 +45,7 @@ public static class ScenarioKeys
         {
             Condition = "optional", Example = "{ bottom_out: 0, coil_bind: 0, up_travel_used: 0.95 }",
         },
-        new("cases", new ListKind(new("case", new OpenMapKind("a name, and dotted paths with new values or signed changes"), "one load case")),
+        new("cases", new ListKind(new("case", new OpenMapKind("a name, and dotted paths with new values or signed changes"), "one load case"), Most: MostCases),
             "load cases: new values, or changes where a sign leads") { Condition = "optional", Aside = true, Example = "[{ name: two up and fuel, corner.sprung_weight: +120 lbf }]" },
         new("tolerances", new OpenMapKind("dotted paths and how far each value may be off"), "for spread: 95 % half-widths, or bounds with shape: uniform")
         {

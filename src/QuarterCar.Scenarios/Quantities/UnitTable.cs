@@ -26,16 +26,16 @@ public static class UnitTable
     /// <summary>In the order in which messages list them.</summary>
     public static readonly ImmutableArray<Unit> All =
     [
-        new("in", Dimension.Length, Size(LengthUnit.Inch, LengthUnit.Meter), System: UnitSystem.Us),
-        new("ft", Dimension.Length, Size(LengthUnit.Foot, LengthUnit.Meter), System: UnitSystem.Us),
-        new("mm", Dimension.Length, Size(LengthUnit.Millimeter, LengthUnit.Meter), System: UnitSystem.Si),
-        new("cm", Dimension.Length, Size(LengthUnit.Centimeter, LengthUnit.Meter), System: UnitSystem.Si),
+        new("in", Dimension.Length, new Length(1, LengthUnit.Inch).Meters, System: UnitSystem.Us),
+        new("ft", Dimension.Length, new Length(1, LengthUnit.Foot).Meters, System: UnitSystem.Us),
+        new("mm", Dimension.Length, new Length(1, LengthUnit.Millimeter).Meters, System: UnitSystem.Si),
+        new("cm", Dimension.Length, new Length(1, LengthUnit.Centimeter).Meters, System: UnitSystem.Si),
         new("m", Dimension.Length, 1, System: UnitSystem.Si),
-        new("lbf", Dimension.Force, Size(ForceUnit.PoundForce, ForceUnit.Newton), System: UnitSystem.Us),
-        new("lb", Dimension.Force, Size(MassUnit.Pound, MassUnit.Kilogram) * ExactUnits.StandardGravity, System: UnitSystem.Us),
-        new("lbs", Dimension.Force, Size(MassUnit.Pound, MassUnit.Kilogram) * ExactUnits.StandardGravity, System: UnitSystem.Us),
+        new("lbf", Dimension.Force, new Force(1, ForceUnit.PoundForce).Newtons, System: UnitSystem.Us),
+        new("lb", Dimension.Force, new Mass(1, MassUnit.Pound).Kilograms * ExactUnits.StandardGravity, System: UnitSystem.Us),
+        new("lbs", Dimension.Force, new Mass(1, MassUnit.Pound).Kilograms * ExactUnits.StandardGravity, System: UnitSystem.Us),
         new("N", Dimension.Force, 1, System: UnitSystem.Si),
-        new("kN", Dimension.Force, Size(ForceUnit.Kilonewton, ForceUnit.Newton), System: UnitSystem.Si),
+        new("kN", Dimension.Force, new Force(1, ForceUnit.Kilonewton).Newtons, System: UnitSystem.Si),
         new("kg", Dimension.Force, ExactUnits.StandardGravity, System: UnitSystem.Si),
         new("lbf/in", Dimension.SpringRate, ExactUnits.PoundForcePerInch, System: UnitSystem.Us),
         new("lb/in", Dimension.SpringRate, ExactUnits.PoundForcePerInch, System: UnitSystem.Us),
@@ -45,22 +45,26 @@ public static class UnitTable
         new("lbf*s/in", Dimension.Damping, ExactUnits.PoundForceSecondPerInch),
         new("lb*s/in", Dimension.Damping, ExactUnits.PoundForceSecondPerInch),
         new("N*s/m", Dimension.Damping, 1),
-        new("mph", Dimension.Speed, Size(SpeedUnit.MilePerHour, SpeedUnit.MeterPerSecond)),
-        new("ft/s", Dimension.Speed, Size(SpeedUnit.FootPerSecond, SpeedUnit.MeterPerSecond)),
-        new("in/s", Dimension.Speed, Size(SpeedUnit.InchPerSecond, SpeedUnit.MeterPerSecond)),
+        new("mph", Dimension.Speed, new Speed(1, SpeedUnit.MilePerHour).MetersPerSecond),
+        new("ft/s", Dimension.Speed, new Speed(1, SpeedUnit.FootPerSecond).MetersPerSecond),
+        new("in/s", Dimension.Speed, new Speed(1, SpeedUnit.InchPerSecond).MetersPerSecond),
         new("m/s", Dimension.Speed, 1),
-        new("km/h", Dimension.Speed, Size(SpeedUnit.KilometerPerHour, SpeedUnit.MeterPerSecond)),
+        new("km/h", Dimension.Speed, new Speed(1, SpeedUnit.KilometerPerHour).MetersPerSecond),
         new("psi", Dimension.Pressure, ExactUnits.PoundForcePerSquareInch),
-        new("bar", Dimension.Pressure, Size(PressureUnit.Bar, PressureUnit.Pascal)),
-        new("kPa", Dimension.Pressure, Size(PressureUnit.Kilopascal, PressureUnit.Pascal)),
-        new("MPa", Dimension.Pressure, Size(PressureUnit.Megapascal, PressureUnit.Pascal)),
+        new("bar", Dimension.Pressure, new Pressure(1, PressureUnit.Bar).Pascals),
+        new("kPa", Dimension.Pressure, new Pressure(1, PressureUnit.Kilopascal).Pascals),
+        new("MPa", Dimension.Pressure, new Pressure(1, PressureUnit.Megapascal).Pascals),
+        new("Pa", Dimension.Pressure, 1),
         new("in^3", Dimension.Volume, ExactUnits.CubicInch),
-        new("cm^3", Dimension.Volume, Size(VolumeUnit.CubicCentimeter, VolumeUnit.CubicMeter)),
+        new("cm^3", Dimension.Volume, new Volume(1, VolumeUnit.CubicCentimeter).CubicMeters),
+        new("m^3", Dimension.Volume, 1),
         new("s", Dimension.Time, 1),
-        new("ms", Dimension.Time, Size(DurationUnit.Millisecond, DurationUnit.Second)),
-        new("deg", Dimension.Angle, Size(AngleUnit.Degree, AngleUnit.Radian)),
+        new("ms", Dimension.Time, new Duration(1, DurationUnit.Millisecond).Seconds),
+        new("deg", Dimension.Angle, new Angle(1, AngleUnit.Degree).Radians),
+        new("rad", Dimension.Angle, 1),
         new("degF", Dimension.Temperature, ExactUnits.FahrenheitDegree, ExactUnits.FahrenheitZero),
         new("degC", Dimension.Temperature, 1, ExactUnits.CelsiusZero),
+        new("K", Dimension.Temperature, 1),
         new("s/m", Dimension.Loss, 1),
         new("s/in", Dimension.Loss, ExactUnits.SecondPerInch),
         new("%", Dimension.Share, 0.01),
@@ -74,7 +78,7 @@ public static class UnitTable
     /// <summary>"in, ft, mm, cm, m".</summary>
     public static string Names(Dimension dimension) => string.Join(", ", All.Where(u => u.Dimension == dimension).Select(u => u.Name));
 
-    /// <summary>The SI unit that a value of this dimension is kept in, as this table spells it; empty for a plain number.</summary>
+    /// <summary>The SI unit that a value of this dimension is kept in, as it is read; empty for a plain number. A share's is the number itself.</summary>
     public static string SiName(Dimension dimension) => dimension switch
     {
         Dimension.Length => "m",
@@ -96,6 +100,4 @@ public static class UnitTable
         .Replace("\u00b3", "^3", StringComparison.Ordinal)
         .Replace("\u00b0", "deg", StringComparison.Ordinal)
         .Replace(" ", "", StringComparison.Ordinal);
-
-    private static double Size(Enum unit, Enum si) => UnitConverter.Convert(1, unit, si);
 }

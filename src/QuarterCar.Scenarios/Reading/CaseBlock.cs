@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 
 using QuarterCar.Scenarios.Documents;
+using QuarterCar.Scenarios.Keys;
 
 namespace QuarterCar.Scenarios.Reading;
 
@@ -80,7 +81,7 @@ public static class CaseBlock
 
     private static IEnumerable<(string Path, MapNode Map)> Maps(DocumentNode root)
     {
-        if ((root as MapNode)?.Find("cases") is not ListNode list)
+        if ((root as MapNode)?.Find("cases") is not ListNode { Items.Length: <= ScenarioKeys.MostCases } list)
         {
             yield break;
         }

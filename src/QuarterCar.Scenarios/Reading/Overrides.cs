@@ -24,13 +24,14 @@ public static class Overrides
         var path = text[..equals].Trim();
         var before = problems.Count;
         var value = YamlReader.Read(place.File, text[(equals + 1)..], problems, hasLines: false);
+        if (problems.Count > before)
+        {
+            return root;
+        }
+
         if (value is null)
         {
-            if (problems.Count == before)
-            {
-                problems.Note(place, path, Texts.Nothing, Texts.PathAndValue);
-            }
-
+            problems.Note(place, path, Texts.Nothing, Texts.PathAndValue);
             return root;
         }
 

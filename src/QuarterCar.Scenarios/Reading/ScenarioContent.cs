@@ -31,7 +31,7 @@ public sealed record ScenarioContent(
         var tolerances = SideBlocks.Tolerances(values, root, problems);
         var cases = CaseBlock.Read(root, problems);
         var profiles = Profiles(document, values, problems);
-        if (problems.Count > before)
+        if (problems.Count > before || !document.IsWhole)
         {
             return null;
         }

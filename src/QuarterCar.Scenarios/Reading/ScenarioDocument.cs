@@ -12,9 +12,9 @@ public sealed class ScenarioDocument
     private readonly ConcurrentDictionary<string, (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems)> _profiles = new(StringComparer.Ordinal);
     private readonly Lazy<ImmutableArray<Problem>> _caseProblems;
 
-    private ScenarioDocument(string file, string? folder, DocumentNode root)
+    private ScenarioDocument(string file, string? folder, DocumentNode root, bool isWhole)
     {
-        (File, Folder, Root) = (file, folder, root);
+        (File, Folder, Root, IsWhole) = (file, folder, root, isWhole);
         _caseProblems = new(() => FindCaseProblems(Root));
     }
 
@@ -26,6 +26,9 @@ public sealed class ScenarioDocument
 
     /// <summary>The document.</summary>
     public DocumentNode Root { get; }
+
+    /// <summary>False where the text had mistakes as YAML: then stand-ins are in the document, and no scenario can be made of it.</summary>
+    public bool IsWhole { get; }
 
     /// <summary>Mistakes in the load cases as written.</summary>
     public ImmutableArray<Problem> CaseProblems => _caseProblems.Value;
@@ -47,7 +50,7 @@ public sealed class ScenarioDocument
             return null;
         }
 
-        return root is null ? null : new ScenarioDocument(name, folder, root);
+        return root is null ? null : new ScenarioDocument(name, folder, root, problems.Count == before);
     }
 
     /// <summary>The points of a profile beside the file; null where a problem was noted.</summary>
@@ -56,6 +59,12 @@ public sealed class ScenarioDocument
         if (Folder is null || !ProfileReader.IsBeside(name))
         {
             problems.Note(place, key, Folder is null ? Texts.ProfileNeedsFolder : Texts.Quote(name), Texts.FileBeside);
+            return null;
+        }
+
+        if (!System.IO.File.Exists(Path.Combine(Folder, name)))
+        {
+            problems.Note(place, key, Texts.NoSuchProfile(name), Texts.FileBeside);
             return null;
         }
 

@@ -153,6 +153,12 @@ public sealed class ValueReader
             _problems.Note(list.Place, path, Texts.EmptyList, KindTexts.Wanted(kind));
         }
 
+        if (list.Items.Length > kind.Most)
+        {
+            _problems.Note(list.Place, path, Texts.Items(list.Items.Length), Texts.AtMostItems(kind.Most));
+            return;
+        }
+
         Add(path, new PresentValue(list, list.Items.Length));
         for (var i = 0; i < list.Items.Length; i++)
         {
