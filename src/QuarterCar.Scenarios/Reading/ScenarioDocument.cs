@@ -1,0 +1,94 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+
+using QuarterCar.Model;
+using QuarterCar.Scenarios.Documents;
+
+namespace QuarterCar.Scenarios.Reading;
+
+/// <summary>A scenario file as written, parsed once: studies read it again from the top with other overrides, without touching the disk.</summary>
+public sealed class ScenarioDocument
+{
+    private readonly ConcurrentDictionary<string, (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems)> _profiles = new(StringComparer.Ordinal);
+    private readonly Lazy<ImmutableArray<Problem>> _caseProblems;
+
+    private ScenarioDocument(string file, string? folder, DocumentNode root, bool isWhole)
+    {
+        (File, Folder, Root, IsWhole) = (file, folder, root, isWhole);
+        _caseProblems = new(() => FindCaseProblems(Root));
+    }
+
+    /// <summary>Name as given.</summary>
+    public string File { get; }
+
+    /// <summary>Where profile files are looked for; null for a text without a folder.</summary>
+    public string? Folder { get; }
+
+    /// <summary>The document.</summary>
+    public DocumentNode Root { get; }
+
+    /// <summary>False where the text had mistakes as YAML: then stand-ins are in the document, and no scenario can be made of it.</summary>
+    public bool IsWhole { get; }
+
+    /// <summary>Mistakes in the load cases as written.</summary>
+    public ImmutableArray<Problem> CaseProblems => _caseProblems.Value;
+
+    /// <summary>Reads a file; null where nothing can be made of it.</summary>
+    public static ScenarioDocument? Load(string path, ProblemList problems) =>
+        TextFiles.Read(path, path, Texts.ScenarioFile, problems) is { } text
+            ? Parse(path, text, Path.GetDirectoryName(Path.GetFullPath(path)), problems)
+            : null;
+
+    /// <summary>Parses a text; null where nothing can be made of it.</summary>
+    public static ScenarioDocument? Parse(string name, string text, string? folder, ProblemList problems)
+    {
+        var before = problems.Count;
+        var root = YamlReader.Read(name, text, problems);
+        if (root is null or ScalarNode { IsNothing: true } && problems.Count == before)
+        {
+            problems.Note(new Place(name, 0, 0), "", Texts.EmptyFile, Texts.ScenarioFile);
+            return null;
+        }
+
+        return root is null ? null : new ScenarioDocument(name, folder, root, problems.Count == before);
+    }
+
+    /// <summary>The points of a profile beside the file; null where a problem was noted.</summary>
+    public ImmutableArray<TablePoint>? Profile(string name, Place place, string key, ProblemList problems)
+    {
+        if (Folder is null || !ProfileReader.IsBeside(name))
+        {
+            problems.Note(place, key, Folder is null ? Texts.ProfileNeedsFolder : Texts.Quote(name), Texts.FileBeside);
+            return null;
+        }
+
+        if (!System.IO.File.Exists(Path.Combine(Folder, name)))
+        {
+            problems.Note(place, key, Texts.NoSuchProfile(name), Texts.FileBeside);
+            return null;
+        }
+
+        var (points, mistakes) = _profiles.GetOrAdd(name, ReadProfile);
+        foreach (var mistake in mistakes)
+        {
+            problems.Note(mistake);
+        }
+
+        return points;
+    }
+
+    /// <summary>Mistakes in the load cases of a document edited from this one.</summary>
+    public ImmutableArray<Problem> FindCaseProblems(DocumentNode root)
+    {
+        var problems = new ProblemList();
+        CaseBlock.Check(SpringLoads.AsWeight(root), (changed, list) => ScenarioContent.Read(this, changed, list), problems);
+        return problems.ToImmutable();
+    }
+
+    private (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems) ReadProfile(string name)
+    {
+        var problems = new ProblemList();
+        var points = ProfileReader.Read(Path.Combine(Folder!, name), name, problems);
+        return (points, problems.ToImmutable());
+    }
+}

@@ -1,0 +1,55 @@
+using QuarterCar.Scenarios.Keys;
+
+using static QuarterCar.Scenarios.Tests.Readings;
+
+namespace QuarterCar.Scenarios.Tests;
+
+/// <summary>Limits and tolerances.</summary>
+public class SideBlocksTests
+{
+    [Fact]
+    public void Tolerances_read_as_shares_widths_and_shapes()
+    {
+        var found = Read(Bench + """
+
+            tolerances:
+              corner.sprung_weight: 4 %
+              coilover.springs.upper.rate: { within: 2 %, shape: uniform }
+              coilover.preload: 0.125 in
+              coilover.gas.temperature: 9 degF
+              corner.motion_ratio: 0.01
+            """).Good().Tolerances;
+        Assert.Equal(
+            [
+                new Tolerance("corner.sprung_weight", 0.04, true, false),
+                new Tolerance("coilover.springs.upper.rate", 0.02, true, true),
+                new Tolerance("coilover.preload", 0.125 * 0.0254, false, false),
+                new Tolerance("coilover.gas.temperature", 5, false, false), // 9 °F are 5 K wide
+                new Tolerance("corner.motion_ratio", 0.01, false, false),
+            ],
+            found.ToArray());
+    }
+
+    [Theory]
+    [InlineData("bottom_out", "counts.bottom_out")]
+    [InlineData("counts.bottom_out", "counts.bottom_out")]
+    [InlineData("peak_g", "acceleration.peak_g")]
+    [InlineData("peak_N", "tyre.peak_N")]
+    [InlineData("ride_height_m", "static.ride_height_m")]
+    public void Figure_resolves_by_its_last_part(string given, string full)
+    {
+        Assert.True(FigureNames.TryResolve(given, out var figure, out _));
+        Assert.Equal(full, figure);
+    }
+
+    [Theory, InlineData("m"), InlineData("counts"), InlineData("out"), InlineData("peak")]
+    public void Part_of_a_name_is_no_figure(string given) => Assert.False(FigureNames.TryResolve(given, out _, out _));
+
+    // contract, result files: 19 static, 9 travel, 18 counts, 4 acceleration, 4 tyre, 7 energy.
+    [Fact]
+    public void There_are_sixty_one_figures_each_once()
+    {
+        Assert.Equal(61, FigureNames.All.Length);
+        Assert.Equal(61, FigureNames.All.Distinct().Count());
+    }
+}
