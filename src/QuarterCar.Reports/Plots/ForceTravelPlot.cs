@@ -23,7 +23,10 @@ internal static class ForceTravelPlot
         string note = samples is null ? "Standing force on the shaft: springs, gas and bump stop. The shaft goes in to the right."
             : "Standing force on the shaft and, thin, the run's own path: what lies above the curve is damping on the way in, below on the way out."
                 + (samples.Shown.Max(s => s.ShaftForce) > HighestDrawn * top ? $" It goes on above the picture, to {read.Text(Dimension.Force, samples.Shown.Max(s => s.ShaftForce))}." : "");
-        var sheet = new Sheet("force_travel", Title(standing, samples, read), note);
+        var sheet = new Sheet("force_travel", Title(standing, samples, read), note)
+        {
+            Caption = "Between kinks the slope is the rate: the steeper, the stiffer.",
+        };
         double force = read.Unit(Dimension.Force).PerSi;
         double low = samples is null ? 0 : Math.Min(0, Math.Max(samples.Shown.Min(s => s.ShaftForce), -0.45 * top));
         double high = samples is null ? top : Math.Clamp(samples.Shown.Max(s => s.ShaftForce), top, HighestDrawn * top);

@@ -16,7 +16,10 @@ internal static class ShaftTravelPlot
         var run = samples.Run;
         var zones = StrokeZones.Of(run.Standing);
         string note = "Shaft showing; full bump is at the bottom." + samples.CropNote;
-        var sheet = new Sheet("shaft_travel", Verdict.Travel(run), note);
+        var sheet = new Sheet("shaft_travel", Verdict.Travel(run), note)
+        {
+            Caption = "Each darker band is a later part of the coilover at work; the ground below stands at the same distance.",
+        };
         double perSi = samples.Read.Unit(Dimension.Length).PerSi, stroke = run.Scenario.Corner.Coilover.Stroke;
         double low = Math.Min(0, samples.Shown.Min(s => s.ShaftShowing)), high = Math.Max(stroke, samples.Shown.Max(s => s.ShaftShowing));
         var panel = sheet.Add(new Panel(

@@ -39,6 +39,9 @@ internal sealed class Sheet
     /// <summary>What helps to read it.</summary>
     public string Note { get; }
 
+    /// <summary>One sentence for below the picture: what to look for.</summary>
+    public required string Caption { get; init; }
+
     /// <summary>Where the panels may begin, px.</summary>
     public float Top { get; }
 
