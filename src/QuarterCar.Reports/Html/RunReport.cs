@@ -78,7 +78,7 @@ internal static class RunReport
         html.Element("h2", "Limits");
         if (result.Limits.IsEmpty)
         {
-            html.Element("p", "The scenario sets no limits. Set some under limits: to have a run judged.");
+            html.Element("p", "The scenario sets no limits. Set some under “limits” in the scenario file to have a run judged.");
             return;
         }
 

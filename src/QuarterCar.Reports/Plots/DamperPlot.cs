@@ -14,6 +14,8 @@ internal static class DamperPlot
 {
     private const float Left = 76, Right = Sheet.Width - 40;
 
+    private const double Least = 0.05; // m/s drawn to either side, even where nothing moves
+
     /// <summary>Draws it; null without a damper.</summary>
     public static Sheet? Draw(RunSamples samples)
     {
@@ -28,7 +30,7 @@ internal static class DamperPlot
             Caption = "A change of damping is felt most at the speeds where the band is dark.",
         };
         var travel = samples.Run.Figures.Travel;
-        double right = 1.1 * travel.PeakCompressionSpeed, left = 1.1 * travel.PeakReboundSpeed;
+        double right = 1.1 * Math.Max(travel.PeakCompressionSpeed, Least), left = 1.1 * Math.Max(travel.PeakReboundSpeed, Least);
         double most = 0, least = 0;
         foreach (var (zoneIn, zoneOut) in Factors(damper))
         {

@@ -67,7 +67,7 @@ internal static class ForceTravelPlot
     {
         var peak = samples.Shown.MaxBy(s => s.ShaftForce);
         float y = panel.Y(peak.ShaftForce * read.Unit(Dimension.Force).PerSi);
-        Marks.Label(sheet, panel, new(panel.X(TravelAxis.X(peak.ShaftShowing, read)), Math.Max(y, panel.Data.Top + 4)), "the run", color: Palette.Setup);
+        Marks.Label(sheet, panel, new(panel.X(TravelAxis.X(peak.ShaftShowing, read)), Math.Max(y, panel.Data.Top + 4)), "the run (blue)");
     }
 
     private static void Curves(Sheet sheet, Panel panel, StandingResult standing, Readable read)
@@ -83,7 +83,8 @@ internal static class ForceTravelPlot
         if (apart) panel.Line(stack, Palette.Ink, 1.5f, LinePattern.Dashed);
         if (gas) panel.Line(Of(r => r.GasForce), Palette.Ink, 1.5f, LinePattern.Dotted);
         Marks.Label(sheet, panel, total[total.Count / 6], apart ? "total" : "springs", bold: true);
-        if (apart) Marks.Label(sheet, panel, stack[gas ? stack.Count / 6 : stack.Count - 1], "springs (dashed)");
+        int[] anchors = gas ? [stack.Count / 6, stack.Count - 1] : [stack.Count - 1, stack.Count / 6]; // without gas the two part only at the bump stop
+        if (apart) _ = anchors.Any(i => Marks.Label(sheet, panel, stack[i], "springs (dashed)"));
         if (gas) Marks.Label(sheet, panel, Of(r => r.GasForce)[stack.Count / 8], "gas (dotted)");
     }
 

@@ -12,7 +12,7 @@ internal sealed class Sheet
 
     private const float Margin = 16;
 
-    private static readonly SKPngEncoderOptions Quick = new(SKPngEncoderFilterFlags.Sub, 4);
+    private static readonly SKPngEncoderOptions Quick = new(SKPngEncoderFilterFlags.Up, 2);
 
     private readonly List<string> _title, _note;
     private readonly List<Action<SKCanvas>> _under = [], _over = [];
