@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.CommandLine.Parsing;
 
 using QuarterCar.Cli.Verbs;
 using QuarterCar.Scenarios.Keys;
@@ -30,13 +31,17 @@ internal static class Usage
         foreach (string word in parsed.UnmatchedTokens)
             yield return Unknown(word, parsed.CommandResult.Command);
         foreach (var error in parsed.Errors.Where(e => !parsed.UnmatchedTokens.Any(w => e.Message.Contains($"'{w}'", StringComparison.Ordinal))))
-            yield return error.Message.TrimEnd('.');
+            yield return error.SymbolResult is ArgumentResult { Tokens.Count: 0 } missing ? Missing(missing) : error.Message.TrimEnd('.');
     }
+
+    private static string Missing(ArgumentResult missing) => missing.Parent is OptionResult { Option: { } option }
+        ? $"{option.Name} wants a value: {option.HelpName ?? "one"}"
+        : $"{missing.Argument.Name} is missing: {missing.Argument.Description}".TrimEnd('.');
 
     private static string Unknown(string word, Command command)
     {
         if (!word.StartsWith('-')) return $"'{word}' is one argument too many";
-        string? near = Nearest.Find(word, command.Options.Select(o => o.Name));
-        return $"there is no option '{word}'" + (near is null ? "" : $"; '{near}' is near");
+        string? near = Nearest.Find(word.TrimStart('-'), command.Options.Select(o => o.Name.TrimStart('-')));
+        return $"there is no option '{word}'" + (near is null ? "" : $"; '--{near}' is near");
     }
 }

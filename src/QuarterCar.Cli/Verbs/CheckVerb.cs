@@ -36,6 +36,7 @@ internal sealed class CheckVerb : Verb
         if (folder is not null) CheckFiles.Write(result, folder, cancel: session.Cancel);
         if (_out.Json(parsed)) CheckJson.Write(result, session.Results);
         else CheckText.Write(result, session.Out, session.Colour);
+        session.Out.Flush();
         if (folder is not null) session.Messages.WriteLine($"Curve and plots are in {folder}.");
         return ExitCode.Done;
     }
