@@ -8,6 +8,9 @@ internal static class Outcome
     /// <summary>Set to anything, a failure that nobody foresaw also shows where in the program it happened.</summary>
     public const string TraceVariable = "QUARTERCAR_TRACE";
 
+    /// <summary>Said after Ctrl-C.</summary>
+    public const string InterruptedWords = "interrupted: no results were written";
+
     /// <summary>Runs a command to its exit code; nothing is thrown past this point.</summary>
     public static ExitCode Of(Func<ExitCode> command, Session session)
     {
@@ -25,7 +28,7 @@ internal static class Outcome
         }
         catch (OperationCanceledException) when (session.Cancel.IsCancellationRequested)
         {
-            Say(session, "interrupted: nothing was written");
+            Say(session, InterruptedWords);
             return ExitCode.Interrupted;
         }
         catch (Exception e)
