@@ -25,6 +25,6 @@ internal static class PlotFiles
             files.Write(sheets[i].Name + ".svg", s => s.Write(Encoding.UTF8.GetBytes(svg)));
         }
 
-        return [.. sheets.Select((sheet, i) => (drawn[i].Svg, sheet.Title + "."))];
+        return [.. sheets.Select((sheet, i) => (drawn[i].Svg, sheet.Caption))];
     }
 }

@@ -55,7 +55,7 @@ internal sealed class HtmlText
         }
 
         Raw($"<div class=\"wide\"><table><caption>{Encode(caption)}</caption><thead><tr>");
-        foreach (var (head, number) in columns) Raw($"<th scope=\"col\">{Encode(head)}</th>");
+        foreach (var (head, number) in columns) Raw($"<th scope=\"col\"{(number ? " class=\"n\"" : "")}>{Encode(head)}</th>");
         Raw("</tr></thead><tbody>");
         foreach (string[] row in cells)
         {

@@ -78,7 +78,7 @@ internal static class RunReport
         html.Element("h2", "Limits");
         if (result.Limits.IsEmpty)
         {
-            html.Element("p", "The scenario sets no limits. Set some under limits: to have a run judged.");
+            html.Element("p", "The scenario sets no limits. Set some under “limits” in the scenario file to have a run judged.");
             return;
         }
 
@@ -106,8 +106,8 @@ internal static class RunReport
         html.Table(
             "What touched, when and how hard",
             [
-                ("Contact", false), ("at, s", true), ("speed, " + Unit(Dimension.Velocity), true), ("peak force, " + Unit(Dimension.Force), true), ("depth, " + Unit(Dimension.Length), true),
-                ("for, s", true), ("energy, " + Unit(Dimension.Energy), true), ("", false),
+                ("Contact", false), ("at, s", true), ("speed, " + Unit(Dimension.Velocity), true), ("depth, " + Unit(Dimension.Length), true), ("for, s", true),
+                ("energy, " + Unit(Dimension.Energy), true), ("peak force, " + Unit(Dimension.Force), true), ("", false),
             ],
             rows);
         if (rows.Any(r => r[^1].Length > 0)) html.Element("p", Cautions.AssumedLong, "help");
@@ -121,8 +121,8 @@ internal static class RunReport
         return
         [
             EventWords.Of(e.Event), read.Number(Dimension.Time, e.Time), read.Number(Dimension.Velocity, Math.Abs(c.ShaftVelocity)),
-            read.Number(Dimension.Force, c.PeakForce), read.Number(Dimension.Length, c.Penetration), read.Number(Dimension.Time, c.Duration),
-            read.Number(Dimension.Energy, c.Energy), assumed ? Cautions.Assumed : "",
+            read.Number(Dimension.Length, c.Penetration), read.Number(Dimension.Time, c.Duration), read.Number(Dimension.Energy, c.Energy),
+            read.Number(Dimension.Force, c.PeakForce), assumed ? Cautions.Assumed : "",
         ];
     }
 

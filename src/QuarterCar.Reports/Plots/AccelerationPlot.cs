@@ -17,7 +17,10 @@ internal static class AccelerationPlot
         var figures = samples.Run.Figures.Acceleration;
         string title = $"The sprung mass peaks at {read.Text(Dimension.Acceleration, figures.PeakG * UnitTable.Gravity)}, "
             + $"{read.Text(Dimension.Acceleration, figures.RmsG * UnitTable.Gravity)} r.m.s. over the run";
-        var sheet = new Sheet("acceleration", title, "Upward positive, gravity not in it: 0 at rest. The two scales differ." + samples.CropNote);
+        var sheet = new Sheet("acceleration", title, "Upward positive, gravity not in it: 0 at rest. The two scales differ." + samples.CropNote)
+        {
+            Caption = "The sprung mass is what people feel; the wheel takes the hits first.",
+        };
         var sprung = Part(sheet, samples, s => s.SprungAcceleration, figures.PeakG * UnitTable.Gravity, sheet.Top + 8, 190, "sprung mass, g");
         Panel.Ticks(sprung.Plot.Axes.Bottom, _ => "");
         var unsprung = Part(sheet, samples, s => s.UnsprungAcceleration, null, sprung.Data.Bottom + 20, 150, "wheel, g");

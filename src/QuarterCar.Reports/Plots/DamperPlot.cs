@@ -14,6 +14,8 @@ internal static class DamperPlot
 {
     private const float Left = 76, Right = Sheet.Width - 40;
 
+    private const double Least = 0.05; // m/s drawn to either side, even where nothing moves
+
     /// <summary>Draws it; null without a damper.</summary>
     public static Sheet? Draw(RunSamples samples)
     {
@@ -23,9 +25,12 @@ internal static class DamperPlot
         var (slow, fast) = Middle(samples);
         string title = $"Nine tenths of the time the shaft is slower than {read.Text(Dimension.Velocity, fast)} going in and {read.Text(Dimension.Velocity, -slow)} coming out";
         string note = "Compression to the right, rebound to the left. The run is thin and blue; the band below is darker where the shaft spends more time, the bar on it spans the nine tenths.";
-        var sheet = new Sheet("damper", title, note);
+        var sheet = new Sheet("damper", title, note)
+        {
+            Caption = "A change of damping is felt most at the speeds where the band is dark.",
+        };
         var travel = samples.Run.Figures.Travel;
-        double right = 1.1 * travel.PeakCompressionSpeed, left = 1.1 * travel.PeakReboundSpeed;
+        double right = 1.1 * Math.Max(travel.PeakCompressionSpeed, Least), left = 1.1 * Math.Max(travel.PeakReboundSpeed, Least);
         double most = 0, least = 0;
         foreach (var (zoneIn, zoneOut) in Factors(damper))
         {

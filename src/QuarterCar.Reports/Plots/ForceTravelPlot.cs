@@ -23,7 +23,10 @@ internal static class ForceTravelPlot
         string note = samples is null ? "Standing force on the shaft: springs, gas and bump stop. The shaft goes in to the right."
             : "Standing force on the shaft and, thin, the run's own path: what lies above the curve is damping on the way in, below on the way out."
                 + (samples.Shown.Max(s => s.ShaftForce) > HighestDrawn * top ? $" It goes on above the picture, to {read.Text(Dimension.Force, samples.Shown.Max(s => s.ShaftForce))}." : "");
-        var sheet = new Sheet("force_travel", Title(standing, samples, read), note);
+        var sheet = new Sheet("force_travel", Title(standing, samples, read), note)
+        {
+            Caption = "Between kinks the slope is the rate: the steeper, the stiffer.",
+        };
         double force = read.Unit(Dimension.Force).PerSi;
         double low = samples is null ? 0 : Math.Min(0, Math.Max(samples.Shown.Min(s => s.ShaftForce), -0.45 * top));
         double high = samples is null ? top : Math.Clamp(samples.Shown.Max(s => s.ShaftForce), top, HighestDrawn * top);
@@ -64,7 +67,7 @@ internal static class ForceTravelPlot
     {
         var peak = samples.Shown.MaxBy(s => s.ShaftForce);
         float y = panel.Y(peak.ShaftForce * read.Unit(Dimension.Force).PerSi);
-        Marks.Label(sheet, panel, new(panel.X(TravelAxis.X(peak.ShaftShowing, read)), Math.Max(y, panel.Data.Top + 4)), "the run", color: Palette.Setup);
+        Marks.Label(sheet, panel, new(panel.X(TravelAxis.X(peak.ShaftShowing, read)), Math.Max(y, panel.Data.Top + 4)), "the run (blue)");
     }
 
     private static void Curves(Sheet sheet, Panel panel, StandingResult standing, Readable read)
@@ -80,7 +83,8 @@ internal static class ForceTravelPlot
         if (apart) panel.Line(stack, Palette.Ink, 1.5f, LinePattern.Dashed);
         if (gas) panel.Line(Of(r => r.GasForce), Palette.Ink, 1.5f, LinePattern.Dotted);
         Marks.Label(sheet, panel, total[total.Count / 6], apart ? "total" : "springs", bold: true);
-        if (apart) Marks.Label(sheet, panel, stack[gas ? stack.Count / 6 : stack.Count - 1], "springs (dashed)");
+        int[] anchors = gas ? [stack.Count / 6, stack.Count - 1] : [stack.Count - 1, stack.Count / 6]; // without gas the two part only at the bump stop
+        if (apart) _ = anchors.Any(i => Marks.Label(sheet, panel, stack[i], "springs (dashed)"));
         if (gas) Marks.Label(sheet, panel, Of(r => r.GasForce)[stack.Count / 8], "gas (dotted)");
     }
 

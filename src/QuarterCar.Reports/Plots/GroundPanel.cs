@@ -18,7 +18,7 @@ internal static class GroundPanel
     {
         double perSi = samples.Read.Unit(Dimension.Length).PerSi;
         double low = samples.Shown.Min(s => Math.Min(s.Ground, s.Road)), high = samples.Shown.Max(s => Math.Max(s.Ground, s.Road));
-        double length = samples.Shown[^1].Distance - samples.Shown[0].Distance;
+        double length = Math.Max(samples.Shown[^1].Distance - samples.Shown[0].Distance, 1e-3);
         double rise = Math.Max(high - low, 1e-3 * length);
         float scaled = (float)((right - left) * 1.3 * rise / length);
         float height = Math.Clamp(scaled, Least + 20, Most);
@@ -43,7 +43,7 @@ internal static class GroundPanel
         var apart = Enumerable.Range(0, samples.Shown.Length).MaxBy(i => Math.Abs(samples.Shown[i].Road - samples.Shown[i].Ground));
         panel.Line(ground, Palette.Ink, 2);
         var at = samples.Shown[apart];
-        bool twoLines = Math.Abs(at.Road - at.Ground) >= 1e-3;
+        bool twoLines = Math.Abs(panel.Y(at.Road * perSi) - panel.Y(at.Ground * perSi)) >= 2; // px: apart for the eye
         if (twoLines) panel.Line(road, Palette.Help, 1.5f, LinePattern.Dashed);
         return twoLines;
     }

@@ -39,14 +39,14 @@ internal static class Marks
     }
 
     /// <summary>A label in a free place near its anchor with a leader where it stands off; false where there is no place.</summary>
-    public static bool Label(Sheet sheet, Panel panel, SKPoint anchor, string text, bool bold = false, SKColor? color = null)
+    public static bool Label(Sheet sheet, Panel panel, SKPoint anchor, string text, bool bold = false)
     {
         if (panel.Labels.Near(anchor, Text.Size(text, bold)) is not { } place) return false;
         sheet.Over(canvas =>
         {
             var near = new SKPoint(Math.Clamp(anchor.X, place.Left, place.Right), Math.Clamp(anchor.Y, place.Top, place.Bottom));
             if (SKPoint.Distance(near, anchor) > 12) Line(canvas, anchor, near, Palette.Help, 0.8f);
-            Text.Draw(canvas, text, place, color ?? Palette.Ink, bold);
+            Text.Draw(canvas, text, place, Palette.Ink, bold);
         });
         return true;
     }

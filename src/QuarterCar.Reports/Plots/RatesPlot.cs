@@ -17,7 +17,10 @@ internal static class RatesPlot
         string title = f.SecondaryRate is { } secondary
             ? $"Spring rate steps {Panel.Number(Math.Round(secondary / f.PrimaryRate, 1))} times, from {read.Text(Dimension.Rate, f.PrimaryRate)} to {read.Text(Dimension.Rate, secondary)}"
             : $"Spring rate is {read.Text(Dimension.Rate, f.PrimaryRate)} throughout";
-        var sheet = new Sheet("rates", title, "Spring rate is at the shaft, wheel rate at the wheel with gas, bump stop and motion ratio.");
+        var sheet = new Sheet("rates", title, "Spring rate is at the shaft, wheel rate at the wheel with gas, bump stop and motion ratio.")
+        {
+            Caption = "A step up is the crossover; where the line leaves the picture the coils are solid or the bump stop takes over.",
+        };
         double rate = read.Unit(Dimension.Rate).PerSi;
         double high = 1.9 * Math.Max(f.SecondaryRate ?? f.PrimaryRate, f.PrimaryRate);
         var panel = TravelAxis.Panel(sheet, standing, read, sheet.Top + 40, 300, 76, Sheet.Width - 24, (0, high * rate), null);

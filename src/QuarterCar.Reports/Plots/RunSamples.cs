@@ -56,7 +56,7 @@ internal sealed class RunSamples
         double end = run.Track.EndTime;
         int count = (int)Math.Clamp(end / Finest, 200, Most);
         var times = Enumerable.Range(0, count + 1).Select(i => end * i / count).Concat(run.Events.Select(e => e.Time)).Order();
-        return new(run, [.. times.Select(run.Track.At)]);
+        return new(run, [.. times.Select(run.Track.At).Where(IsFinite)]);
     }
 
     /// <summary>Place on the horizontal axis.</summary>
@@ -69,10 +69,14 @@ internal sealed class RunSamples
     public string PlaceLabel => OverDistance ? "distance, " + Read.Unit(Dimension.Distance).Name : "time, s";
 
     /// <summary>The horizontal axis's limits.</summary>
-    public (double From, double To) PlaceRange => (Place(Shown[0]), Place(Shown[^1]));
+    public (double From, double To) PlaceRange => (Place(Shown[0]), Math.Max(Place(Shown[^1]), Place(Shown[0]) + 1e-3));
 
     /// <summary>Says that resting ends are left out.</summary>
     public string CropNote => Cropped ? " Before and after the stretch shown the corner is at rest or settling." : "";
+
+    /// <summary>A run that ended for lack of numbers still has its picture up to there.</summary>
+    private static bool IsFinite(Sample s) =>
+        double.IsFinite(s.ShaftShowing + s.ShaftForce + s.TyreForce + s.SprungAcceleration + s.UnsprungAcceleration + s.DamperForce + s.ShaftVelocity);
 
     /// <summary>From a little before the shaft first moves by a hundredth of the stroke to a little after it last does.</summary>
     private static (double First, double Last) Window(RunResult run, ImmutableArray<Sample> all)

@@ -1,5 +1,6 @@
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
+using QuarterCar.Studies;
 
 using SkiaSharp;
 
@@ -16,7 +17,10 @@ internal static class ShaftTravelPlot
         var run = samples.Run;
         var zones = StrokeZones.Of(run.Standing);
         string note = "Shaft showing; full bump is at the bottom." + samples.CropNote;
-        var sheet = new Sheet("shaft_travel", Verdict.Travel(run), note);
+        var sheet = new Sheet("shaft_travel", Verdict.Travel(run), note)
+        {
+            Caption = "Each darker band is a later part of the coilover at work; the ground below stands at the same distance.",
+        };
         double perSi = samples.Read.Unit(Dimension.Length).PerSi, stroke = run.Scenario.Corner.Coilover.Stroke;
         double low = Math.Min(0, samples.Shown.Min(s => s.ShaftShowing)), high = Math.Max(stroke, samples.Shown.Max(s => s.ShaftShowing));
         var panel = sheet.Add(new Panel(
@@ -28,11 +32,18 @@ internal static class ShaftTravelPlot
         ZoneBands.Upright(sheet, panel, zones, samples.Read);
         panel.Line(Decimate.Series(panel.Pixels(samples.Shown.Select(s => (samples.Place(s), s.ShaftShowing * perSi)))), Palette.Setup, 2);
         Deepest(sheet, panel, samples, perSi);
-        Marks.Events(sheet, panel, run.Events.Select(e =>
+        Marks.Events(sheet, panel, run.Events.Where(e => !WithinCoilBind(run, e)).Select(e =>
             (e.Event, new SKPoint(panel.X(samples.Place(e.Time, e.Distance)), panel.Y((stroke - e.ShaftTravel) * perSi)))));
         ZoneBands.Names(sheet, panel, zones, samples.Read);
         Below(sheet, panel, samples);
         return sheet;
+    }
+
+    /// <summary>A spring that binds as the last to give is the coil bind itself: one mark, one word.</summary>
+    private static bool WithinCoilBind(RunResult run, EventRow e)
+    {
+        const double same = 1e-4; // s
+        return e.Event is "upper_bind" or "lower_bind" && run.Events.Any(c => c.Event == "coil_bind" && Math.Abs(c.Time - e.Time) < same);
     }
 
     private static void Deepest(Sheet sheet, Panel panel, RunSamples samples, double perSi)

@@ -12,7 +12,7 @@ internal sealed class Sheet
 
     private const float Margin = 16;
 
-    private static readonly SKPngEncoderOptions Quick = new(SKPngEncoderFilterFlags.Sub, 4);
+    private static readonly SKPngEncoderOptions Quick = new(SKPngEncoderFilterFlags.Up, 2);
 
     private readonly List<string> _title, _note;
     private readonly List<Action<SKCanvas>> _under = [], _over = [];
@@ -38,6 +38,9 @@ internal sealed class Sheet
 
     /// <summary>What helps to read it.</summary>
     public string Note { get; }
+
+    /// <summary>One sentence for below the picture: what to look for.</summary>
+    public required string Caption { get; init; }
 
     /// <summary>Where the panels may begin, px.</summary>
     public float Top { get; }

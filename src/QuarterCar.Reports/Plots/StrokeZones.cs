@@ -12,7 +12,11 @@ namespace QuarterCar.Reports.Plots;
 /// <param name="High">Its end toward full droop.</param>
 /// <param name="Low">Its end toward full bump.</param>
 /// <param name="Shade">Grey, darker toward metal.</param>
-internal sealed record Zone(string Name, double High, double Low, SKColor Shade);
+internal sealed record Zone(string Name, double High, double Low, SKColor Shade)
+{
+    /// <summary>Colour of its name: grey is too faint on metal.</summary>
+    public SKColor Ink => Name == "metal" ? Palette.Ink : Palette.Help;
+}
 
 /// <summary>A named place in the stroke, m of shaft showing.</summary>
 /// <param name="Name">In words.</param>

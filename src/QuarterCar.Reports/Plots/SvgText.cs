@@ -20,7 +20,12 @@ internal static partial class SvgText
     public static string Mend(string svg, string name, string title, string height)
     {
         string body = svg[(svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1)..];
-        body = Ids().Replace(body, m => m.Groups[1].Value + name + "-" + m.Groups[2].Value);
+        var ids = new Dictionary<string, string>(StringComparer.Ordinal); // drawn ids count on over all pictures of the process; ours begin anew
+        body = Ids().Replace(body, m =>
+        {
+            if (!ids.TryGetValue(m.Groups[2].Value, out string? id)) ids[m.Groups[2].Value] = id = name + "-" + (ids.Count + 1).ToString(CultureInfo.InvariantCulture);
+            return m.Groups[1].Value + id;
+        });
         body = TextElement().Replace(body, OneText);
         string head = $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 {Sheet.Width} {height}\" "
             + $"width=\"{Sheet.Width}\" height=\"{height}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(title)}\">\n";
@@ -39,12 +44,16 @@ internal static partial class SvgText
     [GeneratedRegex("font-size=\"([^\"]*)\"", RegexOptions.CultureInvariant)]
     private static partial Regex Size();
 
+    [GeneratedRegex("font-weight=\"[^\"]*\"", RegexOptions.CultureInvariant)]
+    private static partial Regex Weight();
+
     [GeneratedRegex("font-family=\"[^\"]*\"", RegexOptions.CultureInvariant)]
     private static partial Regex Family();
 
     private static string OneText(Match match)
     {
         string attributes = Family().Replace(match.Groups[1].Value, $"font-family=\"{Faces}\"");
+        attributes = Weight().Replace(attributes, "font-weight=\"600\"");
         string content = WebUtility.HtmlDecode(match.Groups[2].Value.Trim('\n', '\r', '\t'));
         attributes = Place().Replace(attributes, m => $"{m.Groups[1].Value}=\"{m.Groups[2].Value.Split(',')[0].Trim()}\"");
         float size = float.Parse(Size().Match(attributes).Groups[1].Value, CultureInfo.InvariantCulture);

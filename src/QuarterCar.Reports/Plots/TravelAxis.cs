@@ -56,7 +56,7 @@ internal static class TravelAxis
             foreach (float middle in middles)
             {
                 if (panel.Labels.Along(middle, size, from + Math.Max(2, room - 20), to - 2) is not { } place) continue;
-                sheet.Over(canvas => Text.Draw(canvas, zone.Name, place, Palette.Help));
+                sheet.Over(canvas => Text.Draw(canvas, zone.Name, place, zone.Ink));
                 break;
             }
         }
@@ -71,7 +71,7 @@ internal static class TravelAxis
             var size = Text.Size(zone.Name);
             if (to - from < size.Width + 6) continue;
             var place = SKRect.Create(((from + to) / 2) - (size.Width / 2), middle - (size.Height / 2), size.Width, size.Height);
-            sheet.Over(canvas => Text.Draw(canvas, zone.Name, place, Palette.Help));
+            sheet.Over(canvas => Text.Draw(canvas, zone.Name, place, zone.Ink));
         }
     }
 

@@ -15,7 +15,10 @@ internal static class TravelUsePlot
         string title = run.Figures.Travel.UpTravelUsed is { } up
             ? $"Uses {Verdict.Percent(up)} of the up-travel and {Verdict.Percent(run.Figures.Travel.DroopUsed)} of the droop"
             : $"Uses {Verdict.Percent(run.Figures.Travel.TravelUse)} of the stroke";
-        var sheet = new Sheet("travel_use", title, "Bluer where the shaft spends more time; the bracket spans from the least to the most shaft travel." + samples.CropNote);
+        var sheet = new Sheet("travel_use", title, "Bluer where the shaft spends more time; the bracket spans from the least to the most shaft travel." + samples.CropNote)
+        {
+            Caption = "Short of the dark bands stroke is left; a bar that ends in them leans on the bump stop or on metal.",
+        };
         var panel = TravelAxis.Panel(sheet, run.Standing, read, sheet.Top + 62, 46, Left, Right, (0, 1), samples);
         AxisLabels.Style(panel);
         panel.Plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericManual();

@@ -19,7 +19,10 @@ internal static class TyreLoadPlot
         string title = run.Figures.Tyre.Airborne > 0
             ? $"The tyre is in the air for {read.Text(Dimension.Time, run.Figures.Tyre.Airborne)} and {peak}"
             : $"The tyre stays on the ground, is never below {read.Text(Dimension.Force, run.Figures.Tyre.Least)} and {peak}";
-        var sheet = new Sheet("tyre_load", title, "Load between tyre and ground." + samples.CropNote);
+        var sheet = new Sheet("tyre_load", title, "Load between tyre and ground." + samples.CropNote)
+        {
+            Caption = "Where the load is small the tyre can neither brake nor steer; in the shaded stretches it is off the ground.",
+        };
         double high = Math.Max(samples.Shown.Max(s => s.TyreForce), run.Figures.Tyre.Peak);
         var panel = sheet.Add(new Panel(
             new SKRect(76, sheet.Top + 6, Sheet.Width - 24, sheet.Top + 306), samples.PlaceRange, (-0.03 * high * force, 1.07 * high * force)));

@@ -41,7 +41,7 @@ internal static class ZoneBands
             var size = Text.Size(zone.Name);
             if (bottom - top < size.Height + 4) continue;
             if (panel.Labels.Along((top + bottom) / 2, size, panel.Data.Left + 6, panel.Data.Right - 4) is not { } place) continue;
-            sheet.Over(canvas => Text.Draw(canvas, zone.Name, place, Palette.Help));
+            sheet.Over(canvas => Text.Draw(canvas, zone.Name, place, zone.Ink));
         }
     }
 

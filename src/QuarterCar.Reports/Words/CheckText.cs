@@ -23,7 +23,7 @@ public static class CheckText
         if (result.Fit is { } fit) page.Group(Fit(fit, read));
         Cases(page, result, read);
         page.Warnings(result.Warnings);
-        page.Gap().Paragraph(Cautions.Springs);
+        page.Gap().Paragraph(Cautions.Springs).Flush();
     }
 
     private static void Springs(TextPage page, StandingResult result, Readable read)
@@ -31,7 +31,7 @@ public static class CheckText
         if (result.Springs.IsEmpty) return;
         string Of(double? value) => read.Number(Dimension.Length, value);
         page.Rows(
-            "Springs, compression in " + read.Unit(Dimension.Length).Name,
+            $"Springs, compression ({read.Unit(Dimension.Length).Name})",
             [
                 .. result.Springs.Select(s => new[]
                 {

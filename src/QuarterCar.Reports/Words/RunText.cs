@@ -19,7 +19,7 @@ public static class RunText
         page.Group(FigureWords.Moving(result, read)).Group(FigureWords.Standing(result.Standing.Figures, read));
         Contacts(page, result, read);
         Limits(page, result, read);
-        page.Warnings(result.Warnings);
+        page.Warnings(result.Warnings).Flush();
     }
 
     private static void Contacts(TextPage page, RunResult result, Readable read)

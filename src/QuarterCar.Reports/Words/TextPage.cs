@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+
 using QuarterCar.Scenarios;
 
 using Spectre.Console;
@@ -10,21 +13,31 @@ internal sealed class TextPage
     private const int Width = 80;
 
     private readonly IAnsiConsole _console;
+    private readonly StringBuilder _page = new();
+    private readonly TextWriter _writer;
 
     /// <summary>Onto a writer.</summary>
     /// <param name="writer">Where it goes.</param>
     /// <param name="colour">True where the writer is a terminal that shows colour.</param>
     public TextPage(TextWriter writer, bool colour)
     {
+        _writer = writer;
         _console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Out = new AnsiConsoleOutput(writer),
+            Out = new AnsiConsoleOutput(new StringWriter(_page, CultureInfo.InvariantCulture)),
             Ansi = colour ? AnsiSupport.Yes : AnsiSupport.No,
             ColorSystem = colour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
         });
         _console.Profile.Width = Width;
         _console.Profile.Capabilities.Unicode = true;
+    }
+
+    /// <summary>Writes the page out, without the spaces that fill a line.</summary>
+    public void Flush()
+    {
+        foreach (string line in _page.ToString().TrimEnd().Split('\n')) _writer.WriteLine(line.TrimEnd());
+        _writer.Flush();
     }
 
     /// <summary>A paragraph.</summary>

@@ -13,6 +13,7 @@ internal static class Quantity
         ["in"] = Inch,
         ["ft"] = 12 * Inch,
         ["mm"] = 1e-3,
+        ["cm"] = 1e-2,
         ["m"] = 1,
         ["lbf"] = Pound,
         ["N"] = 1,

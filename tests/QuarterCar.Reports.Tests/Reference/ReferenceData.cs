@@ -5,7 +5,7 @@ internal static class ReferenceData
 {
     public static string File(string name)
     {
-        for (var at = new DirectoryInfo(Environment.GetEnvironmentVariable("LOOK") ?? AppContext.BaseDirectory); at is not null; at = at.Parent)
+        for (var at = new DirectoryInfo(AppContext.BaseDirectory); at is not null; at = at.Parent)
         {
             string path = Path.Combine(at.FullName, "tests", "data", "reference", name);
             if (System.IO.File.Exists(path)) return path;

@@ -33,6 +33,7 @@ internal sealed class ReferenceTrack : Track
     public override Sample At(double time)
     {
         double place = Math.Clamp(time / (_rows[1].Time - _rows[0].Time), 0, _rows.Length - 1);
+        if (Math.Abs(place - Math.Round(place)) < 1e-6) place = Math.Round(place); // k·step in floating point
         int i = Math.Min((int)place, _rows.Length - 2);
         return Between(_rows[i], _rows[i + 1], place - i);
     }
@@ -83,6 +84,7 @@ internal sealed class ReferenceTrack : Track
     private static Sample Between(Sample a, Sample b, double t)
     {
         if (t == 0) return a;
+        if (t == 1) return b;
         double Mix(double from, double to) => from + (t * (to - from));
         return a with
         {

@@ -1,0 +1,85 @@
+using QuarterCar.Reports.Tests.Reference;
+using QuarterCar.Reports.Words;
+
+namespace QuarterCar.Reports.Tests;
+
+public sealed class VerdictTests
+{
+    [Fact]
+    public void The_ledge_s_verdict_gives_its_reference_numbers() => Assert.Equal(
+        "Uses 96 % of the stroke, touches the bump stop once and tops out once. The slider meets the stop nut once, at 3.19 in shaft showing. "
+        + "The tyre is in the air for 0.220 s. Every limit holds.",
+        Plain(Verdict.Of(ReferenceRun.Read("quarry_ledge"))));
+
+    [Theory]
+    [InlineData("hard_bottom", "Uses 102 % of the stroke, hits metal at full bump 4 times and tops out once.")]
+    [InlineData("gravel_lane", "Uses 77 % of the stroke, touches nothing.")]
+    [InlineData("coil_bind", "Uses 94 % of the stroke, binds the coils 8 times, touches the bump stop 3 times and tops out twice.")]
+    public void The_first_sentence_says_how_much_and_what_touched(string name, string expected) =>
+        Assert.StartsWith(expected, Plain(Verdict.Of(ReferenceRun.Read(name))), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_broken_limit_is_named()
+    {
+        var run = ReferenceRun.Read("quarry_ledge");
+        run = run with { Limits = [new("acceleration.peak_g", 3, 3.463085544042561, true)] };
+        Assert.EndsWith("Breaks the limit on acceleration.peak_g.", Verdict.Of(run), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_run_that_stopped_early_says_so_first()
+    {
+        var run = ReferenceRun.Read("quarry_ledge");
+        run = run with { Figures = run.Figures with { Run = run.Figures.Run with { End = "step_too_small", Time = 1.25, Message = "Loosen run.tolerance." } } };
+        Assert.StartsWith("The run stopped early, at 1.250 s (step too small): Loosen run.tolerance.", Plain(Verdict.Of(run)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_standing_corner_s_verdict_gives_its_reference_numbers() => Assert.Equal(
+        "Stands at 5.32 in shaft showing, 44 % of the stroke left for bump. Crosses over at 3.19 in from 94 lbf/in to 225 lbf/in. 0.97 in clear of coil bind at full bump.",
+        Plain(Verdict.Of(ReferenceRun.Read("quarry_ledge").Standing)));
+
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    public void Words_are_the_same_in_every_culture(string culture)
+    {
+        var run = ReferenceRun.Read("coil_bind");
+        Assert.Equal(Cultures.In("", () => Text(run)), Cultures.In(culture, () => Text(run)));
+    }
+
+    [Theory]
+    [InlineData("quarry_ledge")]
+    [InlineData("coil_bind")]
+    [InlineData("fast_whoops")]
+    public void Terminal_text_begins_with_the_verdict_fits_80_columns_and_has_no_colour_when_redirected(string name)
+    {
+        string text = Text(ReferenceRun.Read(name));
+        string[] lines = text.Split('\n');
+        Assert.StartsWith("Uses ", lines[1], StringComparison.Ordinal);
+        Assert.All(lines, l => Assert.InRange(l.TrimEnd('\r').Length, 0, 80));
+        Assert.DoesNotContain('\u001b', text);
+    }
+
+    [Fact]
+    public void Decimal_points_stand_below_each_other() =>
+        Assert.Equal(["  5.32", "755   ", " -0.1 "], Align.AtPoint(["5.32", "755", "-0.1"]));
+
+    [Fact]
+    public void Markup_in_a_title_is_printed_as_it_stands()
+    {
+        var run = ReferenceRun.Read("quarry_ledge");
+        run = run with { Scenario = run.Scenario with { Title = "A [red]title[/] with [brackets]" } };
+        Assert.StartsWith("A [red]title[/] with [brackets]", Text(run), StringComparison.Ordinal);
+    }
+
+    private static string Plain(string text) => text.Replace('\u00a0', ' ');
+
+    private static string Text(Studies.RunResult run)
+    {
+        using var writer = new StringWriter();
+        RunText.Write(run, writer);
+        CheckText.Write(run.Standing, writer);
+        return writer.ToString();
+    }
+}
