@@ -76,7 +76,7 @@ internal sealed class Stepper
         e5 /= allowed;
         e3 /= allowed;
         double n5 = Vector256.Dot(e5, e5), n3 = Vector256.Dot(e3, e3), below = n5 + 0.01 * n3;
-        errorNorm = below == 0 ? 0 : h * n5 / Math.Sqrt(4 * below);
+        errorNorm = below == 0 ? 0 : double.IsFinite(below) ? h * n5 / Math.Sqrt(4 * below) : double.NaN;
         return y1;
     }
 
