@@ -34,22 +34,22 @@ public readonly record struct HarmonicOscillators : IKnownMotion
     public Vector256<double> Exact(double t) => Vector256.Create(Math.Cos(t), -Math.Sin(t), Math.Sin(2 * t), 2 * Math.Cos(2 * t));
 }
 
-/// <summary>Four equations without constant coefficients: DETEST A3, A2 and A4 (y' = y cos t, −y³/2, y(20 − y)/80) and y' = 2ty.</summary>
+/// <summary>Four bent equations: y' = −y²/2, −y³/2 (DETEST A2 from another start), y(1 − y) and −2ty.</summary>
 public readonly record struct Curved : IKnownMotion
 {
     /// <inheritdoc/>
-    public string Source => "closed forms; A2 to A4 of Hull, Enright, Fellen, Sedgwick, SIAM J. Numer. Anal. 9, 1972";
+    public string Source => "closed forms; A2 of Hull, Enright, Fellen, Sedgwick, SIAM J. Numer. Anal. 9, 1972";
 
     /// <inheritdoc/>
-    public Vector256<double> Start => Vector256.Create(1.0, 1, 1, 0.25);
+    public Vector256<double> Start => Vector256.Create(1, 0.5, 0.1, 1);
 
     /// <inheritdoc/>
     public Vector256<double> Derivative(double t, Vector256<double> y) =>
-        Vector256.Create(y[0] * Math.Cos(t), -0.5 * y[1] * y[1] * y[1], y[2] * (20 - y[2]) / 80, 2 * t * y[3]);
+        Vector256.Create(-0.5 * y[0] * y[0], -0.5 * y[1] * y[1] * y[1], y[2] * (1 - y[2]), -2 * t * y[3]);
 
     /// <inheritdoc/>
     public Vector256<double> Exact(double t) =>
-        Vector256.Create(Math.Exp(Math.Sin(t)), 1 / Math.Sqrt(1 + t), 20 / (1 + 19 * Math.Exp(-t / 4)), 0.25 * Math.Exp(t * t));
+        Vector256.Create(2 / (2 + t), 1 / Math.Sqrt(4 + t), 1 / (1 + 9 * Math.Exp(-t)), Math.Exp(-t * t));
 }
 
 /// <summary>y' = 8t⁷ and lower powers: pure quadrature, exact for a method of order eight.</summary>

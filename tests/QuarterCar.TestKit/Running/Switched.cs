@@ -20,6 +20,9 @@ public interface ISwitched
 
     /// <summary>Switches after one of them has turned; bits above the last switch are the model's own.</summary>
     uint Turn(int index, uint on, double t, Vector256<double> y) => on ^ (1u << index);
+
+    /// <summary>Switches after a break time has been passed.</summary>
+    uint Pass(uint on) => on;
 }
 
 /// <summary>A switch that turned.</summary>
@@ -62,9 +65,7 @@ public struct Switched<TModel>(TModel model, uint on, List<SwitchEvent>? events 
     }
 
     /// <inheritdoc/>
-    public readonly void PassBreak(int index, double t, Vector256<double> y)
-    {
-    }
+    public void PassBreak(int index, double t, Vector256<double> y) => _on = model.Pass(_on);
 
     /// <inheritdoc/>
     public readonly bool IsAtRest(Vector256<double> y, Vector256<double> dydt) => false;
