@@ -107,12 +107,14 @@ internal static class EventLocator
     private static double Locate<TSystem>(ref TSystem system, in DenseStep step, int guard, double low, double gLow, double high, double gHigh)
         where TSystem : struct, IPiecewiseSystem
     {
+        // A secant that lands on an end says that the root is there, not that the other end has come near: it is taken a
+        // little inside, so that the far end is drawn in as well.
+        double inside = Math.Max(0.5 * TimeResolution / step.Length, 2e-16);
         int side = 0;
-        for (int k = 0; k < MaxIterations && (high - low) * step.Length > TimeResolution; k++)
+        for (int k = 0; k < MaxIterations && high - low > 2 * inside; k++)
         {
             double mid = k % 16 == 15 ? 0.5 * (low + high) : (gLow * high - gHigh * low) / (gLow - gHigh);
-            if (!(mid > low && mid < high))
-                break;
+            mid = mid > low + inside ? Math.Min(mid, high - inside) : low + inside;
             double g = Value(ref system, step, guard, mid);
             if (g == 0)
                 return mid;
