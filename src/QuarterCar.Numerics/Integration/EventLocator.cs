@@ -48,11 +48,30 @@ internal static class EventLocator
             g[i] = Value(ref system, step, guard, x[i]);
             if (g[i] >= 0 || i == 0)
                 continue;
-            theta = g[i - 1] > 0 ? Locate(ref system, step, guard, x[i - 1], g[i - 1], x[i], g[i]) : x[i - 1];
+            theta = g[i - 1] > 0 ? Locate(ref system, step, guard, x[i - 1], g[i - 1], x[i], g[i])
+                : i == 1 ? FromBoundary(ref system, step, guard, x[1], g[1]) : x[i - 1];
             return true;
         }
 
         return Dips(ref system, step, guard, x, g, out theta);
+    }
+
+    /// <summary>
+    /// A guard that begins on its boundary and is outside at the first node: it has left at once, or has been inside for
+    /// a moment. Without the difference two pieces that both see the later node would hand a state to and fro for ever.
+    /// </summary>
+    private static double FromBoundary<TSystem>(ref TSystem system, in DenseStep step, int guard, double outside, double gOutside)
+        where TSystem : struct, IPiecewiseSystem
+    {
+        for (double x = outside / 16; x * step.Length > TimeResolution; x /= 16)
+        {
+            double g = Value(ref system, step, guard, x);
+            if (g > 0)
+                return Locate(ref system, step, guard, x, g, outside, gOutside);
+            (outside, gOutside) = (x, g);
+        }
+
+        return 0;
     }
 
     /// <summary>A touch and a release inside the step leave no sign at the nodes: follow the lowest node down its parabola.</summary>
