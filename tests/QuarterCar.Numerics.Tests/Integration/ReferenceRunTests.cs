@@ -62,7 +62,7 @@ public class ReferenceRunTests
     public void The_deepest_strut_travel_is_the_known_one(ReferenceRoad road, double deepest)
     {
         TestRun run = Run(road, TestRun.Settings(1e-12, 1e-12));
-        new Tolerance(6e-10, "nine printed digits").Holds(deepest, run.Events.Where(e => e.Index == 2).Max(e => e.State[2] - e.State[0]));
+        new Tolerance(1e-8, "nine printed digits, taken from samples: up to 1e-8 below the true maximum").Holds(deepest, run.Events.Where(e => e.Index == 2).Max(e => e.State[2] - e.State[0]));
     }
 
     // Static values, C.
@@ -84,21 +84,22 @@ public class ReferenceRunTests
             new Tolerance(1e-6, "check-values: 1e-6 where 1e-9 or less is allowed").Holds(CheckValues.Number(rows[i][0]), run.Events[i].Time, $"row {i + 1}");
     }
 
-    // The negative test: the same steps, once cut at the events and once run across them.
+    // The negative test: the same steps of 20 ms, once cut at the events and once run across them.
     [Fact]
-    public void Without_event_location_the_same_steps_are_a_thousand_times_worse()
+    public void Without_event_location_the_same_steps_miss_by_a_thousand_times_more()
     {
-        const double h = 0.01, end = 0.5;
+        const double h = 0.02, end = 0.5;
         var model = new ReferenceCorner(ReferenceRoad.Drop);
         double[] grid = TestRun.Grid(h, end);
         TestRun with = TestRun.Switched(model, ReferenceCorner.OnAtStart, model.Start, end, TestRun.Uncontrolled(h), grid);
         TestRun without = TestRun.Smooth(new ByValue<ReferenceCorner>(model), model.Start, end, TestRun.Uncontrolled(h), grid);
-        const double zs = -.068999747, vs = -.41171483;
-        double good = Math.Max(Math.Abs(with.Outcome.State[0] - zs), Math.Abs(with.Outcome.State[1] - vs));
-        double bad = Math.Max(Math.Abs(without.Outcome.State[0] - zs), Math.Abs(without.Outcome.State[1] - vs));
-        Assert.InRange(bad, 1e-4, 0.1);
-        Assert.InRange(good, 0, 1e-7);
+        double good = Miss(with.Outcome.State), bad = Miss(without.Outcome.State);
+        Assert.InRange(bad, 1e-4, 1e-1);
+        Assert.InRange(good, 0, 1e-3 * bad);
     }
+
+    // REF-1 at 0.5 s: zs and vs.
+    private static double Miss(Vector256<double> y) => Math.Max(Math.Abs(y[0] + .068999747), Math.Abs(y[1] + .41171483));
 
     private static TestRun Run(ReferenceRoad road, IntegrationSettings settings)
     {
