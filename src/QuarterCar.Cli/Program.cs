@@ -1,2 +1,5 @@
-System.Console.Error.WriteLine("quartercar");
-return 2;
+using QuarterCar.Cli;
+
+using var interrupt = new Interrupt();
+using var session = Session.OfProcess(interrupt.Token);
+return (int)CommandLine.Run(args, session);

@@ -1,0 +1,39 @@
+using System.CommandLine;
+
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Cli.Options;
+
+/// <summary>What every verb takes that reads a scenario: the file, a load case, overrides, the stop nut's rule, output units.</summary>
+internal sealed class ScenarioOptions
+{
+    private readonly Argument<string> _file = new("SCENARIO") { Description = "The scenario file (YAML)." };
+    private readonly Option<string?> _case = new("--case") { HelpName = "NAME", Description = "Takes a load case of the scenario." };
+    private readonly Option<string[]> _set = new("--set") { HelpName = "PATH=VALUE", Description = "Overrides a value, after the case; repeatable. 'none' removes the key: --set coilover.preload='1.6 in'" };
+    private readonly Option<string?> _nut = new("--nut") { HelpName = "stays|reset", Description = "The stop nut when something else changes: it stays on the body, or its gap is set anew. [default: reset for --set, stays for a case]" };
+    private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Output units. [default: those of the scenario]" };
+
+    /// <summary>Adds them to a verb.</summary>
+    public ScenarioOptions(Command command)
+    {
+        Choice.Of(_nut, "stays", "reset");
+        Choice.Of(_units, "us", "si");
+        command.Add(_file);
+        command.Add(_case);
+        command.Add(_set);
+        command.Add(_nut);
+        command.Add(_units);
+    }
+
+    /// <summary>The input as asked for; nothing is read yet.</summary>
+    public ScenarioInput Input(ParseResult parsed) => new(
+        parsed.GetRequiredValue(_file),
+        new ReadOptions(
+            parsed.GetValue(_case),
+            [.. parsed.GetValue(_set) ?? []],
+            parsed.GetValue(_nut) switch { null => null, "stays" => NutRule.Stays, _ => NutRule.Reset },
+            parsed.GetValue(_units) switch { null => null, "us" => UnitSystem.Us, _ => UnitSystem.Si },
+            StandingBase.Instance));
+}

@@ -1,0 +1,53 @@
+using QuarterCar.Reports.Files;
+
+namespace QuarterCar.Cli;
+
+/// <summary>The one place that turns what happened to a command into an exit code and words on standard error.</summary>
+internal static class Outcome
+{
+    /// <summary>Set to anything, a failure that nobody foresaw also shows where in the program it happened.</summary>
+    public const string TraceVariable = "QUARTERCAR_TRACE";
+
+    /// <summary>Runs a command to its exit code; nothing is thrown past this point.</summary>
+    public static ExitCode Of(Func<ExitCode> command, Session session)
+    {
+        try
+        {
+            ExitCode code = command();
+            session.Out.Flush();
+            session.Results.Flush();
+            return code;
+        }
+        catch (BadInputException e)
+        {
+            foreach (string line in e.Lines) Say(session, line);
+            return ExitCode.BadInput;
+        }
+        catch (OperationCanceledException) when (session.Cancel.IsCancellationRequested)
+        {
+            Say(session, "interrupted: nothing was written");
+            return ExitCode.Interrupted;
+        }
+        catch (Exception e)
+        {
+            Say(session, Words(e));
+            Trace(session, e);
+            return ExitCode.Failed;
+        }
+    }
+
+    private static string Words(Exception e) => e switch
+    {
+        ResultFolderException => e.Message,
+        IOException or UnauthorizedAccessException => $"cannot write the results: {e.Message.TrimEnd('.')}",
+        OutOfMemoryException => "the memory does not suffice: use a longer run.sample or a shorter run.duration",
+        _ => $"the computation failed in a way that was not foreseen ({e.GetType().Name}: {e.Message.ReplaceLineEndings(" ").TrimEnd('.')}); this is a fault of the program. Set {TraceVariable}=1 to see where.",
+    };
+
+    private static void Trace(Session session, Exception e)
+    {
+        if (Environment.GetEnvironmentVariable(TraceVariable) is { Length: > 0 }) session.Messages.WriteLine(e);
+    }
+
+    private static void Say(Session session, string line) => session.Messages.WriteLine("quartercar: " + line);
+}

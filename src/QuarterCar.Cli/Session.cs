@@ -1,0 +1,37 @@
+using System.Text;
+
+namespace QuarterCar.Cli;
+
+/// <summary>Where a command writes and what can stop it: results to <see cref="Out"/>, progress and messages to <see cref="Messages"/>.</summary>
+/// <param name="Results">Standard output, for bytes.</param>
+/// <param name="Messages">Standard error.</param>
+/// <param name="Colour">True where results go to a terminal that shows colour.</param>
+/// <param name="Cancel">Cancelled on Ctrl-C.</param>
+internal sealed record Session(Stream Results, TextWriter Messages, bool Colour, CancellationToken Cancel) : IDisposable
+{
+    private static readonly UTF8Encoding s_utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Standard output, for text.</summary>
+    public TextWriter Out { get; } = new StreamWriter(Results, s_utf8, 1 << 14, leaveOpen: true) { NewLine = "\n" };
+
+    /// <summary>The streams of this process.</summary>
+    public static Session OfProcess(CancellationToken cancel) => new(
+        Console.OpenStandardOutput(),
+        new StreamWriter(Console.OpenStandardError(), s_utf8, 1 << 10) { AutoFlush = true, NewLine = "\n" },
+        !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "" && Environment.GetEnvironmentVariable("TERM") is not (null or "" or "dumb"),
+        cancel);
+
+    public void Dispose()
+    {
+        // What could not be written was said already when the command ended.
+        try
+        {
+            Out.Dispose();
+        }
+        catch (IOException)
+        {
+        }
+
+        Messages.Flush();
+    }
+}

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.CommandLine.Parsing;
+
+using QuarterCar.Cli.Verbs;
+using QuarterCar.Scenarios.Keys;
+
+namespace QuarterCar.Cli;
+
+/// <summary>What is wrong with a command line, in plain words.</summary>
+internal static class Usage
+{
+    /// <summary>Every mistake, and where help is.</summary>
+    public static ImmutableArray<string> Mistakes(ParseResult parsed, ImmutableArray<Verb> verbs)
+    {
+        string verb = parsed.CommandResult.Command is RootCommand ? "" : " " + parsed.CommandResult.Command.Name;
+        if (verb.Length == 0 && parsed.UnmatchedTokens is [var word, ..] && !word.StartsWith('-'))
+            return [UnknownVerb(word, verbs)];
+        return [.. Errors(parsed), $"see 'quartercar{verb} --help'"];
+    }
+
+    private static string UnknownVerb(string word, ImmutableArray<Verb> verbs)
+    {
+        string[] names = [.. verbs.Select(v => v.Command.Name)];
+        string near = Nearest.Find(word, names) is { } name ? $"; '{name}' is near" : "";
+        return $"there is no verb '{word}'{near}. Verbs: {string.Join(", ", names)}; see 'quartercar --help'";
+    }
+
+    private static IEnumerable<string> Errors(ParseResult parsed)
+    {
+        foreach (string word in parsed.UnmatchedTokens)
+            yield return Unknown(word, parsed.CommandResult.Command);
+        foreach (var error in parsed.Errors.Where(e => !parsed.UnmatchedTokens.Any(w => e.Message.Contains($"'{w}'", StringComparison.Ordinal))))
+            yield return error.SymbolResult is ArgumentResult { Tokens.Count: 0 } missing ? Missing(missing) : error.Message.TrimEnd('.');
+    }
+
+    private static string Missing(ArgumentResult missing) => missing.Parent is OptionResult { Option: { } option }
+        ? $"{option.Name} wants a value: {option.HelpName ?? "one"}"
+        : $"{missing.Argument.Name} is missing: {missing.Argument.Description}".TrimEnd('.');
+
+    private static string Unknown(string word, Command command)
+    {
+        if (!word.StartsWith('-')) return $"'{word}' is one argument too many";
+        string? near = Nearest.Find(word.TrimStart('-'), command.Options.Select(o => o.Name.TrimStart('-')));
+        return $"there is no option '{word}'" + (near is null ? "" : $"; '--{near}' is near");
+    }
+}

@@ -1,0 +1,43 @@
+using System.CommandLine;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Reports.Files;
+using QuarterCar.Reports.Json;
+using QuarterCar.Reports.Words;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`check`: how the corner stands, without a run.</summary>
+internal sealed class CheckVerb : Verb
+{
+    private readonly ScenarioOptions _scenario;
+    private readonly OutOptions _out;
+
+    public CheckVerb()
+        : base(
+            "check",
+            "Shows how the corner stands: ride height, rates, crossover, coil bind, fit, frequencies, damping, load cases, warnings. No run.",
+            "quartercar check scenarios/quarry-ledge.yaml",
+            "quartercar check scenarios/quarry-ledge.yaml --set coilover.preload='1.8 in' --nut stays --json")
+    {
+        _scenario = new ScenarioOptions(Command);
+        _out = new OutOptions(Command, "curve.csv and plots");
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        ScenarioInput input = _scenario.Input(parsed);
+        var scenario = input.Read(session);
+        var cases = input.Cases(scenario);
+        string? folder = _out.Folder(parsed);
+        StandingResult result = input.Ask(() => StandingStudy.Of(scenario, cases), cases);
+        session.Cancel.ThrowIfCancellationRequested();
+        if (folder is not null) CheckFiles.Write(result, folder, cancel: session.Cancel);
+        if (_out.Json(parsed)) CheckJson.Write(result, session.Results);
+        else CheckText.Write(result, session.Out, session.Colour);
+        session.Out.Flush();
+        if (folder is not null) session.Messages.WriteLine($"Curve and plots are in {folder}.");
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,50 @@
+using System.CommandLine;
+using System.Text;
+
+using QuarterCar.Scenarios.Keys;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`new`: a commented scenario to start from. Never overwrites.</summary>
+internal sealed class NewVerb : Verb
+{
+    private readonly Argument<string> _file = new("FILE") { Description = "The file to write, for example my-corner.yaml." };
+
+    public NewVerb()
+        : base("new", "Writes a commented scenario to start from.", "quartercar new my-corner.yaml") => Command.Add(_file);
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        string file = parsed.GetRequiredValue(_file);
+        if (string.IsNullOrWhiteSpace(file)) throw new BadInputException("new: found an empty name; wanted a file's");
+        if (Directory.Exists(file)) throw new BadInputException($"{file}: found a directory; wanted the name of a file that is not there yet");
+        if (File.Exists(file)) throw new BadInputException($"{file}: found a file of that name; wanted a name that is free: nothing is overwritten");
+        Write(file);
+        session.Out.WriteLine($"Wrote {file}: a corner to start from. Change its values, then: quartercar check {file}");
+        return ExitCode.Done;
+    }
+
+    /// <summary>Whole or not at all: what was begun on a full disk is taken away again.</summary>
+    private static void Write(string file)
+    {
+        FileStream stream;
+        try
+        {
+            stream = new FileStream(file, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            throw new BadInputException($"{file}: cannot be written: {e.Message.TrimEnd('.')}");
+        }
+
+        try
+        {
+            using (stream) stream.Write(Encoding.UTF8.GetBytes(ScenarioTemplate.Text));
+        }
+        catch (IOException)
+        {
+            File.Delete(file);
+            throw;
+        }
+    }
+}

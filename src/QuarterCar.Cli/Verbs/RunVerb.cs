@@ -1,0 +1,52 @@
+using System.CommandLine;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Reports.Files;
+using QuarterCar.Reports.Json;
+using QuarterCar.Reports.Words;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`run`: one run over the course or one drop.</summary>
+internal sealed class RunVerb : Verb
+{
+    private readonly ScenarioOptions _scenario;
+    private readonly OutOptions _out;
+
+    public RunVerb()
+        : base(
+            "run",
+            "Drives the corner over its course, or drops it: travel used, contacts, accelerations, limits.",
+            "quartercar run scenarios/quarry-ledge.yaml --out out/quarry-ledge",
+            "quartercar run scenarios/quarry-ledge.yaml --set speed='8 mph' --units si")
+    {
+        _scenario = new ScenarioOptions(Command);
+        _out = new OutOptions(Command, "trace.csv, events.csv, summary.json, report.html and plots");
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        ScenarioInput input = _scenario.Input(parsed);
+        var scenario = input.Read(session);
+        string? folder = _out.Folder(parsed);
+        RunResult result = input.Ask(() => SingleRun.Of(scenario, session.Cancel));
+        session.Cancel.ThrowIfCancellationRequested();
+        bool finished = result.Figures.Run.End == RunEnds.Finished;
+        if (folder is not null && finished) RunFiles.Write(result, folder, cancel: session.Cancel);
+        if (_out.Json(parsed)) SummaryJson.Write(result, session.Results);
+        else RunText.Write(result, session.Out, session.Colour);
+        session.Out.Flush();
+        if (!finished) return NotFinished(result, folder, session);
+        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        return result.Limits.Any(l => l.Broken) ? ExitCode.Broken : ExitCode.Done;
+    }
+
+    /// <summary>Half a run is shown, so that it can be mended, but never takes the place of earlier results.</summary>
+    private static ExitCode NotFinished(RunResult result, string? folder, Session session)
+    {
+        session.Messages.WriteLine("quartercar: " + result.Figures.Run.Message);
+        if (folder is not null) session.Messages.WriteLine($"quartercar: no results were written to {folder}.");
+        return ExitCode.Failed;
+    }
+}
