@@ -4,7 +4,7 @@ using System.Runtime.InteropServices;
 namespace QuarterCar.Numerics;
 
 /// <summary>
-/// Hyperbolic tangent from a table of seventh-degree Taylor pieces: within 2e-15 of the exact value, at a third of the
+/// Hyperbolic tangent from a table of seventh-degree Taylor pieces: within 3e-14 of the exact value, at a third of the
 /// library function's time, which is spent in the innermost loop of every run. Beyond |u| = 19.1 it is ±1 in doubles.
 /// </summary>
 public static class TanhTable
@@ -18,18 +18,20 @@ public static class TanhTable
     private static readonly double[] s_terms = Build();
 
     /// <summary>tanh(u).</summary>
+    public static double Tanh(double u) => Math.CopySign(TanhOfMagnitude(Math.Abs(u)), u);
+
+    /// <summary>tanh(a) of an argument that is not negative.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static double Tanh(double u)
+    public static double TanhOfMagnitude(double a)
     {
-        double a = Math.Abs(u);
         if (!(a < Reach))
-            return double.IsNaN(u) ? u : Math.CopySign(1, u);
+            return double.IsNaN(a) ? a : 1;
         double rounded = a + Rounder, d = a - (rounded - Rounder), d2 = d * d;
         nint cell = (nint)(BitConverter.DoubleToInt64Bits(rounded) & 0x1FF);
         ref double c = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(s_terms), cell * Terms);
         double low = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Unsafe.Add(ref c, 3), d, Unsafe.Add(ref c, 2)), d2, Math.FusedMultiplyAdd(Unsafe.Add(ref c, 1), d, c));
         double high = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Unsafe.Add(ref c, 7), d, Unsafe.Add(ref c, 6)), d2, Math.FusedMultiplyAdd(Unsafe.Add(ref c, 5), d, Unsafe.Add(ref c, 4)));
-        return Math.CopySign(Math.FusedMultiplyAdd(high, d2 * d2, low), u);
+        return Math.FusedMultiplyAdd(high, d2 * d2, low);
     }
 
     private static double[] Build()

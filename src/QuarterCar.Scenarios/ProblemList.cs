@@ -12,8 +12,11 @@ public sealed class ProblemList
     private readonly HashSet<Problem> _seen = [];
     private int _more;
 
-    /// <summary>Number noted so far.</summary>
-    public int Count => _kept.Count + _more;
+    /// <summary>Times that a mistake was noted, the same one twice included: more than before means that something went wrong since.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>True where what comes next is only counted.</summary>
+    public bool IsFull => _kept.Count >= Most;
 
     /// <summary>Notes a mistake once.</summary>
     public void Note(Place place, string key, string found, string wanted) => Note(new Problem(place.File, place.Line, key, found, wanted));
@@ -21,7 +24,8 @@ public sealed class ProblemList
     /// <summary>Notes a mistake once.</summary>
     public void Note(Problem problem)
     {
-        if (_kept.Count >= Most)
+        Count++;
+        if (IsFull)
         {
             _more++;
         }

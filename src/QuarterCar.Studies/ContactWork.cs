@@ -96,8 +96,7 @@ internal sealed class ContactWork(RunTrack track)
 
     private double ShaftVelocity(in NotedEvent e)
     {
-        double w = e.State[2] - e.State[0];
-        return track.Corner.Ratio.Ratio(w) * (e.State[3] - e.State[1]);
+        return track.Corner.Ratio.Ratio(CornerState.WheelTravel(e.State)) * CornerState.WheelVelocity(e.State);
     }
 
     private sealed class Open(int index, double time, double shaftVelocity)

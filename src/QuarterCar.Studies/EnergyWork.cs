@@ -45,7 +45,7 @@ internal sealed class EnergyWork(RunTrack track)
                 continue;
 
             // The tyre's spring is changed by the road alone: no impulse passes, the energy is road work.
-            double zu = track.StateAt(time).GetElement(2), after = road.Segments[i + 1].HeightAt(road.Breaks[i]), before = road.Segments[i].HeightAt(road.Breaks[i]);
+            double zu = CornerState.Unsprung(track.StateAt(time)), after = road.Segments[i + 1].HeightAt(road.Breaks[i]), before = road.Segments[i].HeightAt(road.Breaks[i]);
             _road += _corner.Tyre.Energy(after - zu) - _corner.Tyre.Energy(before - zu);
         }
 
@@ -60,7 +60,8 @@ internal sealed class EnergyWork(RunTrack track)
 
     private double Stored(double time, Vector256<double> y)
     {
-        double zs = y.GetElement(0), vs = y.GetElement(1), zu = y.GetElement(2), vu = y.GetElement(3), w = zu - zs, x = _corner.Ratio.Travel(w);
+        double zs = CornerState.Sprung(y), vs = CornerState.SprungVelocity(y), zu = CornerState.Unsprung(y), vu = CornerState.UnsprungVelocity(y);
+        double w = CornerState.WheelTravel(y), x = _corner.Ratio.Travel(w);
         double energy = 0.5 * (_corner.SprungMass * vs * vs + _corner.UnsprungMass * vu * vu);
         energy += Corner.Gravity * (_corner.SprungMass * zs + _corner.UnsprungMass * zu);
         energy += _corner.Stack.Energy(x + _corner.Preload);

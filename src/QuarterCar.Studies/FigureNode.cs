@@ -14,18 +14,14 @@ internal readonly struct FigureNode
         Corner corner = track.Corner;
         Vector256<double> y = step.AtTheta(theta), rate = step.DerivativeAtTheta(theta);
         Time = step.Start + theta * step.Length;
-        (Sprung, SprungVelocity, Unsprung, UnsprungVelocity) = (y.GetElement(0), y.GetElement(1), y.GetElement(2), y.GetElement(3));
-        SprungAcceleration = rate.GetElement(1);
-        Forces = CornerForces.At(corner, Unsprung - Sprung, UnsprungVelocity - SprungVelocity, track.GasStart);
-        double load = corner.SprungMass * rate.GetElement(1) + corner.UnsprungMass * rate.GetElement(3) + (corner.SprungMass + corner.UnsprungMass) * Corner.Gravity;
+        (Unsprung, UnsprungVelocity) = (CornerState.Unsprung(y), CornerState.UnsprungVelocity(y));
+        SprungAcceleration = CornerState.SprungVelocity(rate);
+        Forces = CornerForces.At(corner, CornerState.WheelTravel(y), CornerState.WheelVelocity(y), track.GasStart);
+        double load = corner.SprungMass * SprungAcceleration + corner.UnsprungMass * CornerState.UnsprungVelocity(rate) + (corner.SprungMass + corner.UnsprungMass) * Corner.Gravity;
         TyreForce = (step.Piece & PieceTag.Airborne) != 0 ? 0 : Math.Max(0, load);
     }
 
     public double Time { get; }
-
-    public double Sprung { get; }
-
-    public double SprungVelocity { get; }
 
     public double Unsprung { get; }
 

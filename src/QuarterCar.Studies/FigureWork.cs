@@ -151,7 +151,7 @@ internal sealed class FigureWork
         for (int i = 0; i < _track.Events.Length; i++)
         {
             NotedEvent e = _track.Events[i];
-            double w = e.State[2] - e.State[0], v = e.State[3] - e.State[1];
+            double w = CornerState.WheelTravel(e.State), v = CornerState.WheelVelocity(e.State);
             rows.Add(new EventRow(
                 EventNames.Of(e.Event), e.Time, e.Time * _track.Course.Speed, _track.Corner.Ratio.Travel(w), _track.Corner.Ratio.Ratio(w) * v, contacts.GetValueOrDefault(i)));
         }
@@ -171,7 +171,7 @@ internal sealed class FigureWork
             while (step + 1 < steps.Length && steps[step + 1].Start <= t)
                 step++;
             if (steps.Length > 0)
-                acceleration[k] = steps[step].DerivativeAtTheta((t - steps[step].Start) / steps[step].Length)[1];
+                acceleration[k] = CornerState.SprungVelocity(steps[step].DerivativeAtTheta((t - steps[step].Start) / steps[step].Length));
         }
 
         var dose = WeightedDose.Of(acceleration, WeightingStep);

@@ -58,7 +58,7 @@ public sealed class RunTrack : Track
     /// <inheritdoc/>
     public override long RowCount => (long)Math.Floor(EndTime / SampleStep * (1 + 1e-12)) + 1;
 
-    /// <summary>State at a time: sprung height and velocity, unsprung height and velocity.</summary>
+    /// <summary>State at a time: see <see cref="CornerState"/>.</summary>
     public Vector256<double> StateAt(double time) => _steps.Length == 0 ? Outcome.State : _steps[IndexAt(time, 0)].At(time);
 
     /// <inheritdoc/>
@@ -102,9 +102,9 @@ public sealed class RunTrack : Track
 
     private Sample SampleOf(double time, Vector256<double> y)
     {
-        double s = Course.Speed * time, zs = y.GetElement(0), vs = y.GetElement(1), zu = y.GetElement(2), vu = y.GetElement(3);
+        double s = Course.Speed * time, zu = CornerState.Unsprung(y), vu = CornerState.UnsprungVelocity(y);
         Course.Road.Evaluate(s, out double h, out double slope);
-        CornerForces f = CornerForces.At(Corner, zu - zs, vu - vs, GasStart);
+        CornerForces f = CornerForces.At(Corner, CornerState.WheelTravel(y), CornerState.WheelVelocity(y), GasStart);
         double deflection = h - zu, tyre = Corner.Tyre.Force(deflection, Course.Speed * slope - vu);
         SpringStack stack = Corner.Stack;
         double stackTravel = f.ShaftTravel + Corner.Preload, group = stack.GroupCompression(f.Spring);
@@ -115,8 +115,8 @@ public sealed class RunTrack : Track
             Distance = s,
             Ground = Course.Ground.Height(s),
             Road = h,
-            Sprung = zs,
-            SprungVelocity = vs,
+            Sprung = CornerState.Sprung(y),
+            SprungVelocity = CornerState.SprungVelocity(y),
             Unsprung = zu,
             UnsprungVelocity = vu,
             WheelTravel = f.WheelTravel,

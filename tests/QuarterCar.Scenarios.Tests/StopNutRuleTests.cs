@@ -117,6 +117,15 @@ public class StopNutRuleTests
     }
 
     [Fact]
+    public void Case_may_change_the_load_or_the_weight_that_it_meant()
+    {
+        var text = _loaded + "\n  - { name: more load, corner.spring_load: +50 lbf }";
+        var corner = With(text, Options(new Standing(_held, 3500)) with { Case = "more load", Nut = NutRule.Reset }).Good().Corner;
+        Assert.Null(corner.SprungWeight);
+        Assert.Equal(750 * 4.4482216152605, corner.SpringLoad!.Value, 1e-11);
+    }
+
+    [Fact]
     public void Spring_load_without_an_answer_is_a_problem() =>
         Assert.StartsWith("bench.yaml:3: corner.spring_load: found a spring load whose sprung weight", Assert.Single(Read(_loaded, "coilover.preload=2 in").Lines()), StringComparison.Ordinal);
 

@@ -10,8 +10,8 @@ using QuarterCar.Numerics.Integration;
 namespace QuarterCar.Model.Motion;
 
 /// <summary>
-/// The equations of motion of one corner on one smooth piece at a time (physics.md sections 1 to 4). State: sprung height
-/// and velocity, unsprung height and velocity (m, m/s, up positive). Mutable, with one owner: a run; reused by the next.
+/// The equations of motion of one corner on one smooth piece at a time (physics.md sections 1 to 4). State: see
+/// <see cref="CornerState"/>. Mutable, with one owner: a run; reused by the next.
 /// </summary>
 internal sealed class CornerMotion
 {
@@ -51,7 +51,7 @@ internal sealed class CornerMotion
     private double _plainBump, _plainBumpRate, _plainBumpLoss, _plainStop, _plainStopRate, _plainStopLoss;
 
     // What does not change in a run.
-    private double _friction, _inverseSprung, _inverseUnsprung, _speed, _tyreDamping;
+    private double _friction, _inverseBoth, _inverseUnsprung, _speed, _tyreDamping;
 
     /// <summary>Events of the run so far, in order of time.</summary>
     public EventLog Events { get; } = new();
@@ -69,10 +69,10 @@ internal sealed class CornerMotion
         _friction = corner.Friction.Force;
         _plainFriction = corner.Ratio.Pieces[0].RatioThere * _friction;
         _plainFrictionScale = corner.Ratio.Pieces[0].RatioThere / FrictionLaw.ReferenceVelocity;
-        _inverseSprung = 1 / corner.SprungMass;
         _inverseUnsprung = 1 / corner.UnsprungMass;
+        _inverseBoth = 1 / corner.SprungMass + _inverseUnsprung;
         _tyreDamping = corner.Tyre.Damping;
-        double w = start.GetElement(2) - start.GetElement(0);
+        double w = CornerState.WheelTravel(start);
         BeginGas(corner.Ratio.Travel(w));
         _travelCell = 0;
         while (_travelCell < _grid.TravelBreaks.Length && w >= _grid.TravelBreaks[_travelCell].At - 0.5 * LengthSlack)
@@ -92,14 +92,13 @@ internal sealed class CornerMotion
         | (_tyre == TyrePhase.Air ? PieceTag.Airborne : 0)
         | (_touches || _axleTouches ? PieceTag.Touching : 0);
 
-    /// <summary>True where <see cref="DerivativePlain"/> serves: a constant motion ratio, and gas that the polynomial stands for.</summary>
-    public bool IsPlain => _corner.Ratio.IsConstant && (!_hasGas || _gasFit is not null);
+    /// <summary>True where <see cref="DerivativePlain"/> serves: a constant motion ratio, gas that the polynomial stands for, a road that its tables stand for.</summary>
+    public bool IsPlain => _corner.Ratio.IsConstant && (!_hasGas || _gasFit is not null) && _road.IsTabulated;
 
     /// <summary>dy/dt on the present piece, for any motion ratio and gas.</summary>
     public Vector256<double> Derivative(double t, Vector256<double> y)
     {
-        Vector128<double> between = Between(y);
-        double wDot = between.GetElement(1), dw = between.ToScalar() - _wheel;
+        double wDot = y.GetElement(1), dw = y.ToScalar() - _wheel;
         double r = Math.FusedMultiplyAdd(_ratioSlope, dw, _ratio);
         double x = Math.FusedMultiplyAdd(dw, Math.FusedMultiplyAdd(0.5 * _ratioSlope, dw, _ratio), _shaft);
         double v = r * wDot;
@@ -116,7 +115,10 @@ internal sealed class CornerMotion
         double wheel = r * f;
         if (_axleTouches)
             wheel += Math.FusedMultiplyAdd(_axleRate, dw + _wheel, _axle) * Math.FusedMultiplyAdd(_axleLoss, wDot, 1);
-        return Accelerations(t, y, wheel);
+        double h = 0, slope = 0;
+        if (_pushes)
+            _segment.Evaluate(_speed * t, out h, out slope);
+        return Accelerations(y, wheel, h, slope);
     }
 
     /// <summary>
@@ -126,10 +128,10 @@ internal sealed class CornerMotion
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector256<double> DerivativePlain(double t, Vector256<double> y)
     {
-        Vector128<double> between = Between(y);
-        double w = between.ToScalar(), wDot = between.GetElement(1);
+        double w = y.ToScalar(), wDot = y.GetElement(1);
         double wheel = Math.FusedMultiplyAdd(_plainRate, w, Math.FusedMultiplyAdd(_plainDamping, wDot, _plainForce));
-        wheel = Math.FusedMultiplyAdd(_plainFriction, TanhTable.Tanh(wDot * _plainFrictionScale), wheel);
+        double u = wDot * _plainFrictionScale;
+        wheel = Math.FusedMultiplyAdd(Math.CopySign(_plainFriction, u), TanhTable.TanhOfMagnitude(Math.Abs(u)), wheel);
         if (_touches || _axleTouches)
         {
             wheel += Math.FusedMultiplyAdd(_plainBumpRate, w, _plainBump) * Math.FusedMultiplyAdd(_plainBumpLoss, wDot, 1)
@@ -144,29 +146,33 @@ internal sealed class CornerMotion
                 wheel = double.NaN;
         }
 
-        return Accelerations(t, y, wheel);
+        double h = 0, slope = 0;
+        if (_pushes)
+            _segment.EvaluateTabulated(_speed * t, out h, out slope);
+        return Accelerations(y, wheel, h, slope);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector256<double> Accelerations(double t, Vector256<double> y, double wheel)
+    private Vector256<double> Accelerations(Vector256<double> y, double wheel, double h, double slope)
     {
-        Vector128<double> sprung = y.GetLower(), unsprung = y.GetUpper();
+        // ẅ = (F_t − F_w)/m_u − F_w/m_s: gravity pulls both masses alike.
+        Vector128<double> unsprung = y.GetUpper();
         double tyre = 0, vu = unsprung.GetElement(1);
         if (_pushes)
         {
-            _segment.Evaluate(_speed * t, out double h, out double slope);
-            tyre = Math.FusedMultiplyAdd(_tyreRate, h - unsprung.ToScalar(), Math.FusedMultiplyAdd(_tyreDamping, Math.FusedMultiplyAdd(_speed, slope, -vu), _tyreForce));
+            tyre = _inverseUnsprung * Math.FusedMultiplyAdd(_tyreRate, h - unsprung.ToScalar(), Math.FusedMultiplyAdd(_tyreDamping, Math.FusedMultiplyAdd(_speed, slope, -vu), _tyreForce));
         }
 
         return Vector256.Create(
-            Vector128.Create(sprung.GetElement(1), Math.FusedMultiplyAdd(wheel, _inverseSprung, -Corner.Gravity)),
-            Vector128.Create(vu, Math.FusedMultiplyAdd(tyre - wheel, _inverseUnsprung, -Corner.Gravity)));
+            Vector128.Create(y.GetElement(1), Math.FusedMultiplyAdd(wheel, -_inverseBoth, tyre)),
+            Vector128.Create(vu, Math.FusedMultiplyAdd(wheel, -_inverseUnsprung, tyre - Corner.Gravity)));
     }
 
     /// <summary>Guards that a step may cross (see <see cref="CornerGuard"/>).</summary>
     public uint Suspects(in DenseStep step)
     {
-        Vector128<double> from = Between(step.C0), to = from + Between(step.C1), bulge = DenseStep.Bulge(Between(step.C2), Between(step.C3), Between(step.C4), Between(step.C5), Between(step.C6), Between(step.C7));
+        Vector128<double> from = step.C0.GetLower(), to = from + step.C1.GetLower(), bulge = DenseStep.Bulge(
+            step.C2.GetLower(), step.C3.GetLower(), step.C4.GetLower(), step.C5.GetLower(), step.C6.GetLower(), step.C7.GetLower());
         Vector128<double> low = Vector128.Min(from, to) - bulge, high = Vector128.Max(from, to) + bulge;
         uint suspects = 0;
         if (low.ToScalar() < LowTravel - LengthSlack)
@@ -189,19 +195,18 @@ internal sealed class CornerMotion
     /// <summary>Positive inside the present piece.</summary>
     public double Guard(int guard, double t, Vector256<double> y)
     {
-        Vector128<double> between = Between(y);
         switch (guard)
         {
             case CornerGuard.TravelLow:
-                return between.ToScalar() - LowTravel + LengthSlack;
+                return y.ToScalar() - LowTravel + LengthSlack;
             case CornerGuard.TravelHigh:
-                return HighTravel - between.ToScalar() + LengthSlack;
+                return HighTravel - y.ToScalar() + LengthSlack;
             case CornerGuard.VelocityLow:
-                return ShaftVelocity(between) - LowVelocity + VelocitySlack;
+                return ShaftVelocity(y) - LowVelocity + VelocitySlack;
             case CornerGuard.VelocityHigh:
-                return HighVelocity - ShaftVelocity(between) + VelocitySlack;
+                return HighVelocity - ShaftVelocity(y) + VelocitySlack;
             case CornerGuard.AxleLoss:
-                double open = 1 + _corner.BumpStop!.Loss * between.GetElement(1);
+                double open = 1 + _corner.BumpStop!.Loss * y.GetElement(1);
                 return (_axlePushes ? open : -open) + VelocitySlack;
         }
 
@@ -283,9 +288,7 @@ internal sealed class CornerMotion
 
     private double HighDeflection => _tyre switch { TyrePhase.Air => 0, TyrePhase.Rolling => _corner.Tyre.Sidewall, _ => double.PositiveInfinity };
 
-    private static Vector128<double> Between(Vector256<double> y) => y.GetUpper() - y.GetLower();
-
-    private double ShaftVelocity(Vector128<double> between) => Math.FusedMultiplyAdd(_ratioSlope, between.ToScalar() - _wheel, _ratio) * between.GetElement(1);
+    private double ShaftVelocity(Vector256<double> y) => Math.FusedMultiplyAdd(_ratioSlope, y.ToScalar() - _wheel, _ratio) * y.GetElement(1);
 
     private double TyreFormula(double deflection, double speed) => _tyreRate * deflection + _tyreDamping * speed + _tyreForce;
 

@@ -5,7 +5,7 @@ namespace QuarterCar.Model.Motion;
 /// <summary>One event of a run.</summary>
 /// <param name="Event">What.</param>
 /// <param name="Time">When, s.</param>
-/// <param name="State">Sprung height and velocity, unsprung height and velocity.</param>
+/// <param name="State">See <see cref="CornerState"/>.</param>
 public readonly record struct NotedEvent(CornerEvent Event, double Time, Vector256<double> State);
 
 /// <summary>The events of a run in order of time. Keeps its memory when cleared.</summary>

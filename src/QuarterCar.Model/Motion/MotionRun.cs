@@ -37,7 +37,7 @@ public sealed class MotionRun
     {
         road.Segments[road.IndexAt(0)].Evaluate(0, out double h, out _);
         double zu = h - corner.Tyre.Deflection((corner.SprungMass + corner.UnsprungMass) * Corner.Gravity);
-        return Run(corner, road, speed, Vector256.Create(zu - corner.Standing, 0, zu, 0), duration, tolerance, cancel);
+        return Run(corner, road, speed, CornerState.Of(corner.Standing, 0, zu, 0), duration, tolerance, cancel);
     }
 
     /// <summary>A drop from full droop in free-fall balance (physics.md section 5).</summary>
@@ -50,7 +50,7 @@ public sealed class MotionRun
     public IntegrationOutcome Drop(Corner corner, Road level, double height, double duration, double tolerance, CancellationToken cancel = default)
     {
         double w = Balance.Least(corner, 0, withBumpStop: true);
-        return Run(corner, level, 0, Vector256.Create(height - w, 0, height, 0), duration, tolerance, cancel);
+        return Run(corner, level, 0, CornerState.Of(w, 0, height, 0), duration, tolerance, cancel);
     }
 
     private IntegrationOutcome Run(Corner corner, Road road, double speed, Vector256<double> start, double duration, double tolerance, CancellationToken cancel)

@@ -20,6 +20,7 @@ public sealed class Road
         for (var i = 0; i < _breaks.Length; i++)
             _breaks[i] = _segments[i].End;
         Findings = RoadSlopes.Look(this, hubStops);
+        IsTabulated = _segments.All(s => s.IsTabulated);
     }
 
     /// <summary>Builds the road of one tyre over one ground.</summary>
@@ -53,6 +54,9 @@ public sealed class Road
 
     /// <summary>What a caller may have to refuse or warn about.</summary>
     public RoadFindings Findings { get; }
+
+    /// <summary>True where every segment is polynomial, arc or table; false where some curve is too sharp for a table and is asked itself.</summary>
+    public bool IsTabulated { get; }
 
     /// <summary>Index of the segment at <paramref name="s"/>; at a break the one after it.</summary>
     public int IndexAt(double s)

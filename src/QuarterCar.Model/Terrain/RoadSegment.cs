@@ -73,14 +73,33 @@ public readonly struct RoadSegment
         return h;
     }
 
+    /// <summary>True where <see cref="EvaluateTabulated"/> serves.</summary>
+    public bool IsTabulated => _table is null || _table.Cells > 0;
+
     /// <summary>Height and slope of the road (physics.md section 2).</summary>
     /// <param name="s">Distance, m.</param>
     /// <param name="h">Height, m, up positive.</param>
     /// <param name="slope">dh/ds, positive uphill.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Evaluate(double s, out double h, out double slope)
     {
-        var x = s - _origin;
+        if (IsTabulated)
+        {
+            EvaluateTabulated(s, out h, out slope);
+            return;
+        }
+
+        _table!.Evaluate(s - _origin, out h, out slope);
+        h += _c0;
+    }
+
+    /// <summary>The same where no exact curve has to be asked.</summary>
+    /// <param name="s">Distance, m.</param>
+    /// <param name="h">Height, m, up positive.</param>
+    /// <param name="slope">dh/ds, positive uphill.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void EvaluateTabulated(double s, out double h, out double slope)
+    {
+        double x = s - _origin;
         if (Form == RoadForm.Polynomial)
         {
             h = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(_c2, x, _c1), x, _c0);
@@ -89,13 +108,13 @@ public readonly struct RoadSegment
         else if (Form == RoadForm.Arc)
         {
             // (R − x)(R + x) keeps the digits that R² − x² loses near the end of the radius.
-            var depth = Math.Sqrt(Math.Max((_c1 - x) * (_c1 + x), 0));
+            double depth = Math.Sqrt(Math.Max((_c1 - x) * (_c1 + x), 0));
             h = _c0 + depth;
             slope = -x / Math.Max(depth, LeastDepth * _c1);
         }
         else
         {
-            _table!.Evaluate(x, out h, out slope);
+            _table!.EvaluateCells(x, out h, out slope);
             h += _c0;
         }
     }

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace QuarterCar.Model.Terrain;
 
@@ -80,27 +81,28 @@ internal sealed class RoadTable
     }
 
     /// <summary>Height and slope; a little past the ends the last cell's polynomial is carried on.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Evaluate(double x, out double height, out double slope)
     {
+        if (_exact is null)
+            EvaluateCells(x, out height, out slope);
+        else
+            (height, slope, _) = _exact(x - _period * Math.Floor(x * _periodsPerMetre));
+    }
+
+    /// <summary>As <see cref="Evaluate"/> where <see cref="Cells"/> is not 0: without a call, which would cost the innermost loop its registers.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void EvaluateCells(double x, out double height, out double slope)
+    {
         x = Math.FusedMultiplyAdd(-_period, Math.Floor(x * _periodsPerMetre), x); // both 0 where the table does not repeat
-        if (_exact is not null)
-        {
-            (height, slope, _) = _exact(x);
-            return;
-        }
-        var t = x * _cellsPerMetre;
-        var cell = Math.Clamp((int)t, 0, _lastCell);
+        double t = x * _cellsPerMetre;
+        int cell = Math.Min(Math.Max(double.ConvertToIntegerNative<int>(t), 0), _lastCell);
         t -= cell;
-        var c = _coefficients.AsSpan(cell * Order, Order);
-        var t2 = t * t;
-        var c45 = Math.FusedMultiplyAdd(c[5], t, c[4]);
-        var c23 = Math.FusedMultiplyAdd(c[3], t, c[2]);
-        var c01 = Math.FusedMultiplyAdd(c[1], t, c[0]);
-        height = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c45, t2, c23), t2, c01);
-        var d23 = Math.FusedMultiplyAdd(4 * c[4], t, 3 * c[3]);
-        var d01 = Math.FusedMultiplyAdd(2 * c[2], t, c[1]);
-        slope = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(5 * c[5], t2, d23), t2, d01) * _cellsPerMetre;
+        ref double c = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_coefficients), (nint)cell * Order);
+        double c1 = Unsafe.Add(ref c, 1), c2 = Unsafe.Add(ref c, 2), c3 = Unsafe.Add(ref c, 3), c4 = Unsafe.Add(ref c, 4), c5 = Unsafe.Add(ref c, 5), t2 = t * t;
+        height = Math.FusedMultiplyAdd(
+            Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c5, t, c4), t2, Math.FusedMultiplyAdd(c3, t, c2)), t2, Math.FusedMultiplyAdd(c1, t, c));
+        double d23 = Math.FusedMultiplyAdd(4 * c4, t, 3 * c3), d01 = Math.FusedMultiplyAdd(2 * c2, t, c1);
+        slope = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(5 * c5, t2, d23), t2, d01) * _cellsPerMetre;
     }
 
     private static double[] Coefficients(CurvePoint[] nodes, double width)

@@ -11,8 +11,8 @@ internal static class EventLocator
 
     private const int MaxIterations = 80;
 
-    // Two times closer than this are one, s: a ten-millionth of the microsecond that events are promised to.
-    private const double TimeResolution = 1e-13;
+    // Two times closer than this are one, s: a millionth of the microsecond that events are promised to.
+    private const double TimeResolution = 1e-12;
 
     /// <summary>The earliest crossing.</summary>
     /// <param name="system">The equations with their guards.</param>
@@ -40,19 +40,53 @@ internal static class EventLocator
     private static bool Crosses<TSystem>(ref TSystem system, in DenseStep step, int guard, double limit, out double theta)
         where TSystem : struct, IPiecewiseSystem
     {
-        Span<double> x = stackalloc double[6], g = stackalloc double[6];
+        // Most suspects cross once: the start, the middle and the end tell in which half.
         theta = 0;
+        double start = Value(ref system, step, guard, 0), middle = 0.5 * limit, atMiddle = Value(ref system, step, guard, middle);
+        if (atMiddle < 0)
+        {
+            theta = start > 0 ? Locate(ref system, step, guard, 0, start, middle, atMiddle) : 0;
+            return true;
+        }
+
+        double end = Value(ref system, step, guard, limit);
+        if (end < 0)
+        {
+            theta = Locate(ref system, step, guard, middle, atMiddle, limit, end);
+            return true;
+        }
+
+        Span<double> x = stackalloc double[6], g = stackalloc double[6];
         for (int i = 0; i < Nodes.Length; i++)
         {
             x[i] = limit * Nodes[i];
-            g[i] = Value(ref system, step, guard, x[i]);
+            g[i] = Nodes[i] switch { 0 => start, 0.5 => atMiddle, 1 => end, _ => Value(ref system, step, guard, x[i]) };
             if (g[i] >= 0 || i == 0)
                 continue;
-            theta = g[i - 1] > 0 ? Locate(ref system, step, guard, x[i - 1], g[i - 1], x[i], g[i]) : x[i - 1];
+            theta = g[i - 1] > 0 ? Locate(ref system, step, guard, x[i - 1], g[i - 1], x[i], g[i])
+                : i == 1 ? FromBoundary(ref system, step, guard, x[1], g[1]) : x[i - 1];
             return true;
         }
 
         return Dips(ref system, step, guard, x, g, out theta);
+    }
+
+    /// <summary>
+    /// A guard that begins on its boundary and is outside at the first node: it has left at once, or has been inside for
+    /// a moment. Without the difference two pieces that both see the later node would hand a state to and fro for ever.
+    /// </summary>
+    private static double FromBoundary<TSystem>(ref TSystem system, in DenseStep step, int guard, double outside, double gOutside)
+        where TSystem : struct, IPiecewiseSystem
+    {
+        for (double x = outside / 16; x * step.Length > TimeResolution; x /= 16)
+        {
+            double g = Value(ref system, step, guard, x);
+            if (g > 0)
+                return Locate(ref system, step, guard, x, g, outside, gOutside);
+            (outside, gOutside) = (x, g);
+        }
+
+        return 0;
     }
 
     /// <summary>A touch and a release inside the step leave no sign at the nodes: follow the lowest node down its parabola.</summary>
@@ -107,12 +141,14 @@ internal static class EventLocator
     private static double Locate<TSystem>(ref TSystem system, in DenseStep step, int guard, double low, double gLow, double high, double gHigh)
         where TSystem : struct, IPiecewiseSystem
     {
+        // A secant that lands on an end says that the root is there, not that the other end has come near: it is taken a
+        // little inside, so that the far end is drawn in as well.
+        double inside = Math.Max(0.5 * TimeResolution / step.Length, 2e-16);
         int side = 0;
-        for (int k = 0; k < MaxIterations && (high - low) * step.Length > TimeResolution; k++)
+        for (int k = 0; k < MaxIterations && high - low > 2 * inside; k++)
         {
             double mid = k % 16 == 15 ? 0.5 * (low + high) : (gLow * high - gHigh * low) / (gLow - gHigh);
-            if (!(mid > low && mid < high))
-                break;
+            mid = mid > low + inside ? Math.Min(mid, high - inside) : low + inside;
             double g = Value(ref system, step, guard, mid);
             if (g == 0)
                 return mid;

@@ -10,11 +10,9 @@ namespace QuarterCar.Numerics.Integration;
 /// </summary>
 internal sealed class Stepper
 {
-    // The tableau without its zeros, row after row, in the order in which stages become known: the newest stage last, so
-    // that a processor can add up the older ones while the newest derivative is still being computed.
-    private static readonly double[] s_weight;
-    private static readonly int[] s_stage;
-    private static readonly int[] s_rowEnd;
+    // The tableau as one block, a row of sixteen a stage, and where a row's weights begin after stage 0: the columns
+    // before are zeros.
+    private static readonly double[] s_weight = Weights();
     private static readonly double[] s_node = [.. DormandPrince853.C];
     private static readonly double[] s_final;
     private static readonly double[] s_dense;
@@ -23,25 +21,6 @@ internal sealed class Stepper
 
     static Stepper()
     {
-        var weights = new List<double>();
-        var stages = new List<int>();
-        s_rowEnd = new int[DormandPrince853.AllStages];
-        for (int row = 0; row < DormandPrince853.AllStages; row++)
-        {
-            for (int j = 0; j < DormandPrince853.A[row].Length; j++)
-            {
-                if (DormandPrince853.A[row][j] == 0)
-                    continue;
-                weights.Add(DormandPrince853.A[row][j]);
-                stages.Add(j);
-            }
-
-            s_rowEnd[row] = weights.Count;
-        }
-
-        s_weight = [.. weights];
-        s_stage = [.. stages];
-
         // Solution, fifth- and third-order estimate side by side for the stages that they share: 0 and 5 to 11.
         s_final = new double[3 * DormandPrince853.Stages];
         for (int j = 0; j < DormandPrince853.Stages; j++)
@@ -97,7 +76,7 @@ internal sealed class Stepper
         e5 /= allowed;
         e3 /= allowed;
         double n5 = Vector256.Dot(e5, e5), n3 = Vector256.Dot(e3, e3), below = n5 + 0.01 * n3;
-        errorNorm = below == 0 ? 0 : h * n5 / Math.Sqrt(4 * below);
+        errorNorm = below == 0 ? 0 : double.IsFinite(below) ? h * n5 / Math.Sqrt(4 * below) : double.NaN;
         return y1;
     }
 
@@ -137,28 +116,39 @@ internal sealed class Stepper
     private void Stages<TSystem>(ref TSystem system, ref Vector256<double> k, double t, double h, Vector256<double> y, int from, int to)
         where TSystem : struct, IPiecewiseSystem
     {
-        ref double weight = ref MemoryMarshal.GetArrayDataReference(s_weight);
-        ref int stage = ref MemoryMarshal.GetArrayDataReference(s_stage);
-        ref int rowEnd = ref MemoryMarshal.GetArrayDataReference(s_rowEnd);
+        ref double row = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(s_weight), from * DormandPrince853.AllStages);
         ref double node = ref MemoryMarshal.GetArrayDataReference(s_node);
-        Vector256<double> hv = Vector256.Create(h), newest = Unsafe.Add(ref k, from - 1);
-        int e = Unsafe.Add(ref rowEnd, from - 1);
+        Vector256<double> hv = Vector256.Create(h), newest = Unsafe.Add(ref k, from - 1), first = k;
         for (int s = from; s < to; s++)
         {
             // All but the newest stage are added up, and scaled, before the newest is wanted: only one multiplication
             // and addition stands between it and the next evaluation.
-            int last = Unsafe.Add(ref rowEnd, s) - 1;
-            Vector256<double> sum = Vector256<double>.Zero;
-            for (; e < last; e++)
-                sum = Vector256.FusedMultiplyAdd(Unsafe.Add(ref k, Unsafe.Add(ref stage, e)), Vector256.Create(Unsafe.Add(ref weight, e)), sum);
+            Vector256<double> sum = s == 1 ? Vector256<double>.Zero : first * row;
+            for (int j = FirstColumn(s); j < s - 1; j++)
+                sum = Vector256.FusedMultiplyAdd(Unsafe.Add(ref k, j), Vector256.Create(Unsafe.Add(ref row, j)), sum);
             Vector256<double> older = Vector256.FusedMultiplyAdd(sum, hv, y);
             newest = system.Derivative(
                 Math.FusedMultiplyAdd(Unsafe.Add(ref node, s), h, t),
-                Vector256.FusedMultiplyAdd(newest, Vector256.Create(Unsafe.Add(ref weight, e) * h), older));
+                Vector256.FusedMultiplyAdd(newest, Vector256.Create(Unsafe.Add(ref row, s - 1) * h), older));
             Unsafe.Add(ref k, s) = newest;
-            e++;
+            row = ref Unsafe.Add(ref row, DormandPrince853.AllStages);
         }
 
         Evaluations += to - from;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int FirstColumn(int stage) => stage <= 4 ? 2 : stage <= DormandPrince853.Stages ? 3 : 5;
+
+    private static double[] Weights()
+    {
+        double[] weights = new double[DormandPrince853.AllStages * DormandPrince853.AllStages];
+        for (int s = 0; s < DormandPrince853.AllStages; s++)
+        {
+            for (int j = 0; j < DormandPrince853.A[s].Length; j++)
+                weights[s * DormandPrince853.AllStages + j] = DormandPrince853.A[s][j];
+        }
+
+        return weights;
     }
 }

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace QuarterCar.Scenarios.Documents;
 
-/// <summary>A node of a document as written: a map, a list or a scalar, with the place where it stands. Immutable: an edit makes a new tree that shares the rest.</summary>
+/// <summary>
+/// A node of a document as written: a map, a list or a scalar, with the place where it stands. Immutable: an edit makes a new tree that shares the rest.
+/// </summary>
 /// <param name="Place">Where it stands.</param>
 public abstract record DocumentNode(Place Place)
 {

@@ -189,7 +189,8 @@ public sealed class YamlReader
     }
 
     /// <summary>What a block lacks is missed at the block's key, not at the first line inside it.</summary>
-    private static DocumentNode AtItsKey(DocumentNode value, Place key) => value is MapNode or ListNode && value.Place.Line > key.Line ? value with { Place = key } : value;
+    private static DocumentNode AtItsKey(DocumentNode value, Place key) =>
+        value is MapNode or ListNode && value.Place.Line > key.Line ? value with { Place = key } : value;
 
     private void NoteKey(DocumentNode key, string path)
     {

@@ -23,7 +23,10 @@ public static class FigureNames
         .. Of("energy", "residual_J", "residual_relative", "damper_J", "friction_J", "contacts_J", "tyre_J", "road_work_J"),
     ];
 
-    /// <summary>The full name of a figure given in full or by its last part. False where none or several fit; <paramref name="near"/> then has the several, or the nearest known name if any.</summary>
+    /// <summary>
+    /// The full name of a figure given in full or by its last part. False where none or several fit; <paramref name="near"/> then has the several,
+    /// or the nearest known name if any.
+    /// </summary>
     public static bool TryResolve(string given, out string figure, out ImmutableArray<string> near)
     {
         var fitting = All.Where(f => f == given || f.EndsWith("." + given, StringComparison.Ordinal)).ToImmutableArray();

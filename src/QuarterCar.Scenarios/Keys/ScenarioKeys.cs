@@ -29,7 +29,10 @@ public static class ScenarioKeys
     /// <summary>The whole file.</summary>
     public static readonly MapKind Root = new(
     [
-        new("title", new TextKind(), "name of the scenario, in every report") { Required = true, Example = "Creek ledge, rear corner of a two-seat trail buggy" },
+        new("title", new TextKind(), "name of the scenario, in every report")
+        {
+            Required = true, Example = "Creek ledge, rear corner of a two-seat trail buggy",
+        },
         new("corner", new MapKind(Corner()), "what this corner carries") { Required = true },
         new("tyre", new MapKind(Tyre()), "the tyre") { Required = true },
         new("coilover", new MapKind(Coilover()), "springs, shock and stops") { Required = true },
@@ -77,9 +80,18 @@ public static class ScenarioKeys
         {
             Default = "point", Example = "rolling_circle",
         },
-        new("footprint", Quantity(Dimension.Length, ValueRange.AboveZero), "length of the footprint") { Condition = "needed by contact: footprint", Example = "8 in", Aside = true },
-        new("sidewall", Quantity(Dimension.Length, ValueRange.AboveZero), "deflection at which the rim takes part") { Condition = "with rim_rate", Example = "5 in", Aside = true },
-        new("rim_rate", Quantity(Dimension.SpringRate, ValueRange.AboveZero), "rate that the rim adds beyond it") { Condition = "with sidewall", Example = "9000 lbf/in", Aside = true },
+        new("footprint", Quantity(Dimension.Length, ValueRange.AboveZero), "length of the footprint")
+        {
+            Condition = "needed by contact: footprint", Example = "8 in", Aside = true,
+        },
+        new("sidewall", Quantity(Dimension.Length, ValueRange.AboveZero), "deflection at which the rim takes part")
+        {
+            Condition = "with rim_rate", Example = "5 in", Aside = true,
+        },
+        new("rim_rate", Quantity(Dimension.SpringRate, ValueRange.AboveZero), "rate that the rim adds beyond it")
+        {
+            Condition = "with sidewall", Example = "9000 lbf/in", Aside = true,
+        },
     ];
 
     private static ImmutableArray<Key> Coilover() =>
@@ -87,12 +99,18 @@ public static class ScenarioKeys
         Need("stroke", Quantity(Dimension.Length, ValueRange.AboveZero), "shaft travel from full droop to full bump", "12 in"),
         new("springs", new MapKind(
         [
-            new("tender", new MapKind(SpringKeys.Of("55 lbf/in", "4 in", "1.1 in")), "tender spring above the upper one") { Condition = "optional", Aside = true },
+            new("tender", new MapKind(SpringKeys.Of("55 lbf/in", "4 in", "1.1 in")), "tender spring above the upper one")
+            {
+                Condition = "optional", Aside = true,
+            },
             new("upper", new MapKind(SpringKeys.Of("150 lbf/in", "12 in", "4.5 in")), "spring above the slider")
             {
                 Condition = "may be left out only without tender and stop nut",
             },
-            new("lower", new MapKind(SpringKeys.Of("225 lbf/in", "14 in", "5.6 in")), "spring below the slider; alone in a single-spring setup") { Required = true },
+            new("lower", new MapKind(SpringKeys.Of("225 lbf/in", "14 in", "5.6 in")), "spring below the slider; alone in a single-spring setup")
+            {
+                Required = true,
+            },
         ]), "from the coil nut down") { Required = true },
         new("preload", Quantity(Dimension.Length, ValueRange.Any), "coil-nut travel past first contact; negative where the springs are loose at full droop")
         {
@@ -120,8 +138,14 @@ public static class ScenarioKeys
 
     private static ImmutableArray<Key> Run() =>
     [
-        new("duration", Quantity(Dimension.Time, ValueRange.AboveZero), "left out: until 3 s after the terrain's end, or 6 s for a drop") { Condition = "optional", Example = "8 s" },
-        new("sample", Quantity(Dimension.Time, ValueRange.AboveZero), "between rows of the trace") { Default = Written(new RunSettings().Sample, "s"), Example = "1 ms" },
+        new("duration", Quantity(Dimension.Time, ValueRange.AboveZero), "left out: until 3 s after the terrain's end, or 6 s for a drop")
+        {
+            Condition = "optional", Example = "8 s",
+        },
+        new("sample", Quantity(Dimension.Time, ValueRange.AboveZero), "between rows of the trace")
+        {
+            Default = Written(new RunSettings().Sample, "s"), Example = "1 ms",
+        },
         new("tolerance", Quantity(Dimension.Number, new ValueRange(LeastTolerance, true, MostTolerance)), "relative accuracy of the integration")
         {
             Default = Written(new RunSettings().Tolerance, ""), Example = "1e-6",

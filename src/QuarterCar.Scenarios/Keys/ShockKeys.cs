@@ -16,9 +16,18 @@ public static class SpringKeys
         Need("rate", Quantity(Dimension.SpringRate, ValueRange.AboveZero), "spring rate", rate),
         Need("free_length", Quantity(Dimension.Length, ValueRange.AboveZero), "without load", free),
         Need("solid_length", Quantity(Dimension.Length, ValueRange.AboveZero), "with its coils bound", solid),
-        new("wire_diameter", Quantity(Dimension.Length, ValueRange.AboveZero), "for checks of surge") { Condition = "optional", Example = "0.48 in", Aside = true },
-        new("mean_diameter", Quantity(Dimension.Length, ValueRange.AboveZero), "of the coils, for checks of buckling and surge") { Condition = "optional", Example = "3.48 in", Aside = true },
-        new("inner_diameter", Quantity(Dimension.Length, ValueRange.AboveZero), "of the coils, for checks of fit") { Condition = "optional", Example = "3 in", Aside = true },
+        new("wire_diameter", Quantity(Dimension.Length, ValueRange.AboveZero), "for checks of surge")
+        {
+            Condition = "optional", Example = "0.48 in", Aside = true,
+        },
+        new("mean_diameter", Quantity(Dimension.Length, ValueRange.AboveZero), "of the coils, for checks of buckling and surge")
+        {
+            Condition = "optional", Example = "3.48 in", Aside = true,
+        },
+        new("inner_diameter", Quantity(Dimension.Length, ValueRange.AboveZero), "of the coils, for checks of fit")
+        {
+            Condition = "optional", Example = "3 in", Aside = true,
+        },
     ];
 }
 
@@ -57,7 +66,10 @@ public static class ShockKeys
         {
             Default = Written(new GasData(0, 0, 0).Exponent, ""), Example = "1.4",
         },
-        new("charge_temperature", _aboveAbsoluteZero, "when the pressure was set") { Default = Celsius(GasData.RoomTemperature), Example = "20 degC", Aside = true },
+        new("charge_temperature", _aboveAbsoluteZero, "when the pressure was set")
+        {
+            Default = Celsius(GasData.RoomTemperature), Example = "20 degC", Aside = true,
+        },
         new("temperature", _aboveAbsoluteZero, "now") { Default = Celsius(GasData.RoomTemperature), Example = "20 degC", Aside = true },
     ];
 
@@ -86,7 +98,10 @@ public static class ShockKeys
     /// <summary>coilover.bottom_out and top_out.</summary>
     public static ImmutableArray<Key> Stop(StopData standard, string rate, string loss) =>
     [
-        new("rate", Quantity(Dimension.SpringRate, ValueRange.AboveZero), "stiffness of the contact") { Default = Written(standard.Rate, "N/m"), Example = rate, Aside = true },
+        new("rate", Quantity(Dimension.SpringRate, ValueRange.AboveZero), "stiffness of the contact")
+        {
+            Default = Written(standard.Rate, "N/m"), Example = rate, Aside = true,
+        },
         new("loss", Quantity(Dimension.Loss, ValueRange.FromZero), "share of the force that closing speed adds, per speed")
         {
             Default = Written(standard.Loss, "s/m"), Example = loss, Aside = true,

@@ -18,8 +18,14 @@ public static class TerrainKeys
     [
         new("flat", _length, "level ground") { Example = "10 ft" },
         new("step", _height, "a vertical step, down negative") { Example = "-18 in" },
-        new("ramp", new MapKind([Need("rise", _height, "down negative", "18 in"), Need("length", _length, "along the level", "6 ft")]), "a straight slope") { Aside = true },
-        new("bump", new MapKind([Need("height", _height, "a dip negative", "6 in"), Need("length", _length, "along the level", "3 ft")]), "one haversine") { Aside = true },
+        new("ramp", new MapKind([Need("rise", _height, "down negative", "18 in"), Need("length", _length, "along the level", "6 ft")]), "a straight slope")
+        {
+            Aside = true,
+        },
+        new("bump", new MapKind([Need("height", _height, "a dip negative", "6 in"), Need("length", _length, "along the level", "3 ft")]), "one haversine")
+        {
+            Aside = true,
+        },
         new("whoops", new MapKind(
         [
             Need("height", _height, "trough to crest", "20 in"),
@@ -32,6 +38,9 @@ public static class TerrainKeys
             Need("length", Quantity(Dimension.Length, new ValueRange(0, false, LongestRandom)), "along the level", "200 m"),
             Need("seed", new WholeKind(0, ulong.MaxValue), "the same seed gives the same road", "7"),
         ]), "a random road of an ISO 8608 class") { Aside = true },
-        new("profile", new MapKind([Need("file", new TextKind(), "CSV beside this file, columns distance_<unit> and height_<unit>", "course.csv")]), "a measured profile") { Aside = true },
+        new("profile", new MapKind([Need("file", new TextKind(), "CSV beside this file, columns distance_<unit> and height_<unit>", "course.csv")]), "a measured profile")
+        {
+            Aside = true,
+        },
     ];
 }

@@ -57,26 +57,36 @@ public static class CaseBlock
     /// <param name="problems">Takes the mistakes.</param>
     public static void Check(DocumentNode root, Action<DocumentNode, ProblemList> read, ProblemList problems)
     {
-        var without = new ProblemList();
-        read(root, without);
-        var known = without.ToImmutable().ToHashSet();
+        if (!Maps(root).Any())
+        {
+            return;
+        }
+
+        var weighed = SpringLoads.AsWeight(root);
+        HashSet<Problem> known = [.. Mistakes(root, read), .. Mistakes(weighed, read)];
         foreach (var (path, map) in Maps(root))
         {
             var own = new ProblemList();
-            var changed = Overrides.Case(root, path, map, own);
+            var changesLoad = Changes(map).Any(e => e.Name is SpringLoads.Path or "corner");
+            var changed = Overrides.Case(changesLoad ? root : weighed, path, map, own);
             foreach (var problem in own.ToImmutable())
             {
                 problems.Note(problem);
             }
 
-            var after = new ProblemList();
-            read(changed, after);
-            foreach (var problem in after.ToImmutable().Where(p => !known.Contains(p)))
+            foreach (var problem in Mistakes(changed, read).Where(p => !known.Contains(p)))
             {
                 var line = Changes(map).Any(e => e.Value.Place.Line == problem.Line) ? problem.Line : map.Place.Line;
                 problems.Note(problem with { Line = line, Key = path + "." + problem.Key });
             }
         }
+    }
+
+    private static ImmutableArray<Problem> Mistakes(DocumentNode root, Action<DocumentNode, ProblemList> read)
+    {
+        var problems = new ProblemList();
+        read(root, problems);
+        return problems.ToImmutable();
     }
 
     private static IEnumerable<(string Path, MapNode Map)> Maps(DocumentNode root)

@@ -45,7 +45,7 @@ public static class DataMaker
         v.Number("coilover.stroke"),
         new SpringSetData(Spring(v, "tender"), Spring(v, "upper"), Spring(v, "lower")!),
         v.Number("coilover.preload"),
-        v.Has("coilover.stop_nut") ? new StopNutData(v.Number("coilover.stop_nut.gap"), v.Text("coilover.stop_nut.at") == "full_droop" ? StopNutReference.FullDroop : StopNutReference.RideHeight) : null,
+        v.Has("coilover.stop_nut") ? StopNut(v) : null,
         v.Has("coilover.damper") ? Damper(v) : null,
         v.Has("coilover.gas") ? Gas(v) : null,
         v.Number("coilover.friction"),
@@ -53,6 +53,10 @@ public static class DataMaker
         new StopData(v.Number("coilover.bottom_out.rate"), v.Number("coilover.bottom_out.loss")),
         new StopData(v.Number("coilover.top_out.rate"), v.Number("coilover.top_out.loss")),
         v.Has("coilover.body") ? Body(v) : null);
+
+    private static StopNutData StopNut(ReadValues v) => new(
+        v.Number("coilover.stop_nut.gap"),
+        v.Text("coilover.stop_nut.at") == "full_droop" ? StopNutReference.FullDroop : StopNutReference.RideHeight);
 
     private static SpringData? Spring(ReadValues v, string position)
     {

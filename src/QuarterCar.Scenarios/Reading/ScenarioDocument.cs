@@ -81,7 +81,7 @@ public sealed class ScenarioDocument
     public ImmutableArray<Problem> FindCaseProblems(DocumentNode root)
     {
         var problems = new ProblemList();
-        CaseBlock.Check(SpringLoads.AsWeight(root), (changed, list) => ScenarioContent.Read(this, changed, list), problems);
+        CaseBlock.Check(root, (changed, list) => ScenarioContent.Read(this, changed, list), problems);
         return problems.ToImmutable();
     }
 

@@ -32,7 +32,8 @@ public static class ScenarioHash
     private static IEnumerable<string> Lines(ScenarioContent content, CornerData corner)
     {
         var limits = content.Limits.OrderBy(l => l.Figure, StringComparer.Ordinal).Select(l => $"limits.{l.Figure}={Number(l.Largest)}");
-        var tolerances = content.Tolerances.OrderBy(t => t.Path, StringComparer.Ordinal).Select(t => $"tolerances.{t.Path}={Number(t.Within)},{t.Relative},{t.Uniform}");
+        var tolerances = content.Tolerances.OrderBy(t => t.Path, StringComparer.Ordinal)
+            .Select(t => $"tolerances.{t.Path}={Number(t.Within)},{t.Relative},{t.Uniform}");
         var cases = content.Cases.SelectMany((c, i) => Case(DataMaker.PathOf("cases", i), c));
         var held = corner.Coilover.StopNut is { At: StopNutReference.UpperTravel } nut ? (string[])["coilover.stop_nut.stays=" + Number(nut.Length)] : [];
         return Values(content.Values).Concat(limits).Concat(tolerances).Concat(cases).Concat(held).Concat(Points(content.Excitation));
@@ -66,7 +67,7 @@ public static class ScenarioHash
     private static string Change(string text)
     {
         var sign = text.Length > 0 && text[0] is '+' or '-' ? text[..1] : "";
-        return Measured.TryParse(text, out var m) && m.Unit is not null ? $"{sign} {Number(m.Number * m.Unit.Size)} {m.Unit.Zero.ToString("R", CultureInfo.InvariantCulture)}" : text;
+        return Measured.TryParse(text, out var m) && m.Unit is not null ? $"{sign} {Number(m.Number * m.Unit.Size)} {Number(m.Unit.Zero)}" : text;
     }
 
     private static IEnumerable<string> Points(Excitation excitation) => excitation is Course course

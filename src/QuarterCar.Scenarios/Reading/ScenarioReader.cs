@@ -58,7 +58,7 @@ public static class ScenarioReader
         /// <summary>The document as written, a spring load turned into its weight where something at the corner changes.</summary>
         private DocumentNode Start()
         {
-            if (SpringLoads.Load(document.Root) is not { } load || !_changes.TouchCorner || _changes.Touch("corner.spring_load"))
+            if (SpringLoads.Load(document.Root) is not { } load || !_changes.TouchCorner || _changes.Touch(SpringLoads.Path))
             {
                 return document.Root;
             }
@@ -73,7 +73,7 @@ public static class ScenarioReader
                 return SpringLoads.WithWeight(document.Root, weight);
             }
 
-            problems.Note(load.Place, "corner.spring_load", Texts.LoadNotPlaced, Texts.LoadAdvice);
+            problems.Note(load.Place, SpringLoads.Path, Texts.LoadNotPlaced, Texts.LoadAdvice);
             return SpringLoads.AsWeight(document.Root);
         }
 

@@ -6,6 +6,9 @@ namespace QuarterCar.Scenarios.Reading;
 /// <summary>A load given as spring_load becomes a sprung weight once, at the scenario as written, so that later changes start from one weight.</summary>
 public static class SpringLoads
 {
+    /// <summary>The load's path.</summary>
+    public const string Path = "corner.spring_load";
+
     /// <summary>The document with sprung_weight in place of spring_load; unchanged without one.</summary>
     /// <param name="root">As written.</param>
     /// <param name="weight">N.</param>

@@ -6,12 +6,15 @@ using QuarterCar.Scenarios.Keys;
 
 namespace QuarterCar.Scenarios.Reading;
 
-/// <summary>Reads a document against a key table: every unknown, missing, mistyped or out-of-range value is noted, and the reading goes on. Knows no key by name.</summary>
+/// <summary>
+/// Reads a document against a key table: every unknown, missing, mistyped or out-of-range value is noted, and the reading goes on. Knows no key by name.
+/// </summary>
 public sealed class ValueReader
 {
     private readonly MapKind _table;
     private readonly ProblemList _problems;
-    private readonly ImmutableSortedDictionary<string, ReadValue>.Builder _values = ImmutableSortedDictionary.CreateBuilder<string, ReadValue>(StringComparer.Ordinal);
+    private readonly ImmutableSortedDictionary<string, ReadValue>.Builder _values =
+        ImmutableSortedDictionary.CreateBuilder<string, ReadValue>(StringComparer.Ordinal);
 
     private ValueReader(MapKind table, ProblemList problems) => (_table, _problems) = (table, problems);
 
@@ -108,8 +111,9 @@ public sealed class ValueReader
 
     private void Unknown(string path, MapEntry entry, ImmutableArray<Key> known)
     {
-        var near = Nearest.Find(entry.Name, known.Select(k => k.Name));
-        var wanted = near is not null ? Texts.Suggest(near)
+        var near = _problems.IsFull ? null : Nearest.Find(entry.Name, known.Select(k => k.Name));
+        var wanted = _problems.IsFull ? ""
+            : near is not null ? Texts.Suggest(near)
             : KeyPaths.Elsewhere(_table, entry.Name) is { } elsewhere ? Texts.Suggest(elsewhere)
             : Texts.OneOf(known.Select(k => k.Name));
         _problems.Note(entry.Place, Below(path, entry.Name), Texts.UnknownKey, wanted);
@@ -178,7 +182,8 @@ public sealed class ValueReader
             case QuantityKind quantity:
                 Add(path, new QuantityReader(_problems).Read(path, quantity, scalar) is { } m ? new NumberValue(scalar, m) : null);
                 break;
-            case WholeKind whole when ulong.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n >= whole.Least && n <= whole.Most:
+            case WholeKind whole when ulong.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+                && n >= whole.Least && n <= whole.Most:
                 Add(path, new WholeValue(scalar, n));
                 break;
             case ChoiceKind choice when choice.Words.Contains(scalar.Text):
@@ -186,7 +191,8 @@ public sealed class ValueReader
                 Add(path, new TextValue(scalar, scalar.Text));
                 break;
             case ChoiceKind choice:
-                _problems.Note(scalar.Place, path, Texts.Quote(scalar.Text), Nearest.Find(scalar.Text, choice.Words) is { } near ? Texts.Suggest(near) : KindTexts.Wanted(kind));
+                var near = Nearest.Find(scalar.Text, choice.Words);
+                _problems.Note(scalar.Place, path, Texts.Quote(scalar.Text), near is not null ? Texts.Suggest(near) : KindTexts.Wanted(kind));
                 break;
             default:
                 _problems.Note(scalar.Place, path, Texts.Quote(scalar.Text), KindTexts.Wanted(kind));
