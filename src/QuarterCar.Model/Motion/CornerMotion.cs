@@ -34,10 +34,11 @@ internal sealed class CornerMotion
     private double _gasStart;
 
     // The present piece.
-    private int _travelCell, _velocityCell, _segmentIndex;
+    private int _travelCell, _velocityCell;
     private TyrePhase _tyre;
     private bool _pushes, _touches, _axleTouches, _axlePushes;
     private RoadSegment _segment;
+    private double _segmentBend;
 
     // Its numbers; forces over shaft travel x and velocity v, the axle's over wheel travel.
     private double _wheel, _shaft, _ratio, _ratioSlope;
@@ -80,8 +81,7 @@ internal sealed class CornerMotion
         _velocityCell = 0;
         while (_velocityCell < _grid.VelocityBreaks.Length && _grid.VelocityBreaks[_velocityCell] <= 0)
             _velocityCell++;
-        _segmentIndex = road.IndexAt(0);
-        _segment = road.Segments[_segmentIndex];
+        EnterSegment(road.IndexAt(0));
         _axlePushes = true;
         EnterPiece();
         TyreByValue(0, start);
@@ -220,6 +220,40 @@ internal sealed class CornerMotion
         };
     }
 
+    /// <summary>The guards that are linear on the present piece: travel always, velocity at a constant ratio, the tyre's on a straight road.</summary>
+    public bool TryLinear(int guard, double start, out LinearGuard linear)
+    {
+        linear = default;
+        switch (guard)
+        {
+            case CornerGuard.TravelLow:
+                linear = new LinearGuard(Vector256.Create(1.0, 0, 0, 0), LengthSlack - LowTravel, 0);
+                return true;
+            case CornerGuard.TravelHigh:
+                linear = new LinearGuard(Vector256.Create(-1.0, 0, 0, 0), LengthSlack + HighTravel, 0);
+                return true;
+            case CornerGuard.VelocityLow when _ratioSlope == 0:
+                linear = new LinearGuard(Vector256.Create(0, _ratio, 0, 0), VelocitySlack - LowVelocity, 0);
+                return true;
+            case CornerGuard.VelocityHigh when _ratioSlope == 0:
+                linear = new LinearGuard(Vector256.Create(0, -_ratio, 0, 0), VelocitySlack + HighVelocity, 0);
+                return true;
+        }
+
+        if (guard > CornerGuard.TyreForce || !_segment.IsStraight)
+            return false;
+        _segment.Evaluate(_speed * start, out double h, out double slope);
+        double climb = _speed * slope;
+        linear = guard switch
+        {
+            CornerGuard.DeflectionLow => new LinearGuard(Vector256.Create(0, 0, -1.0, 0), h - LowDeflection + LengthSlack, climb),
+            CornerGuard.DeflectionHigh => new LinearGuard(Vector256.Create(0, 0, 1.0, 0), HighDeflection - h + LengthSlack, -climb),
+            CornerGuard.TyreForce when _pushes => new LinearGuard(Vector256.Create(0, 0, -_tyreRate, -_tyreDamping), TyreFormula(h, climb) + ForceSlack, _tyreRate * climb),
+            _ => new LinearGuard(Vector256.Create(0, 0, _tyreRate, _tyreDamping), ForceSlack - TyreFormula(h, climb), -_tyreRate * climb),
+        };
+        return guard is CornerGuard.DeflectionLow or CornerGuard.DeflectionHigh or CornerGuard.TyreForce;
+    }
+
     /// <summary>Moves to the piece behind a guard and notes what that means.</summary>
     public void Cross(int guard, double t, Vector256<double> y)
     {
@@ -254,8 +288,7 @@ internal sealed class CornerMotion
     /// <summary>Moves to the next segment of the road.</summary>
     public void PassBreak(int index, double t, Vector256<double> y)
     {
-        _segmentIndex = index + 1;
-        _segment = _road.Segments[_segmentIndex];
+        EnterSegment(index + 1);
         if (!_road.Jumps(index))
         {
             PushesByValue(t, y);
@@ -292,19 +325,20 @@ internal sealed class CornerMotion
 
     private double TyreFormula(double deflection, double speed) => _tyreRate * deflection + _tyreDamping * speed + _tyreForce;
 
-    // The deflection and the force at both ends, and how far they can bend between: by the interpolant's own bound where
-    // the road is straight, else by a look at the middle (twice the second difference bounds more than a parabola would).
+    // The deflection and the force at both ends, and how far they can bend between: by the interpolant's own bound and the
+    // road's where there is one, else by a look at the middle (twice the second difference is more than a parabola bends).
     private uint TyreSuspects(in DenseStep step)
     {
         Look(step, 0, step.C0, out double d0, out double f0);
         Look(step, 1, step.C0 + step.C1, out double d1, out double f1);
         double bend, forceBend;
-        if (_segment.IsStraight)
+        if (!double.IsNaN(_segmentBend))
         {
             Vector128<double> bulge = DenseStep.Bulge(
                 step.C2.GetUpper(), step.C3.GetUpper(), step.C4.GetUpper(), step.C5.GetUpper(), step.C6.GetUpper(), step.C7.GetUpper());
-            bend = bulge.ToScalar();
-            forceBend = _tyreRate * bend + _tyreDamping * bulge.GetElement(1);
+            double run = _speed * step.Length, roadBend = 0.125 * _segmentBend * run * run, slopeBend = 0.5 * _segmentBend * run;
+            bend = bulge.ToScalar() + roadBend;
+            forceBend = _tyreRate * bend + _tyreDamping * (bulge.GetElement(1) + _speed * slopeBend);
         }
         else
         {
@@ -358,6 +392,12 @@ internal sealed class CornerMotion
     {
         _segment.Evaluate(_speed * t, out double h, out double slope);
         _pushes = _tyre != TyrePhase.Air && (_tyreDamping == 0 || TyreFormula(h - y.GetElement(2), Math.FusedMultiplyAdd(_speed, slope, -y.GetElement(3))) >= 0);
+    }
+
+    private void EnterSegment(int index)
+    {
+        _segment = _road.Segments[index];
+        _segmentBend = _segment.MostBend;
     }
 
     private void EnterTyre()
