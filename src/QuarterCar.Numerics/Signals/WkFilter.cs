@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.Intrinsics;
+
 using MathNet.Numerics.LinearAlgebra;
 
 namespace QuarterCar.Numerics.Signals;

@@ -1,7 +1,9 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.Running;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Integration;
