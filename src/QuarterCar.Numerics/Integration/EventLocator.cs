@@ -48,6 +48,8 @@ internal static class EventLocator
             g[i] = Value(ref system, step, guard, x[i]);
             if (g[i] >= 0 || i == 0)
                 continue;
+            if (Dips(ref system, step, guard, x[..(i + 1)], g[..(i + 1)], out theta))
+                return true;
             theta = g[i - 1] > 0 ? Locate(ref system, step, guard, x[i - 1], g[i - 1], x[i], g[i])
                 : i == 1 ? FromBoundary(ref system, step, guard, x[1], g[1]) : x[i - 1];
             return true;
