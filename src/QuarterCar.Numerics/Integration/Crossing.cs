@@ -8,8 +8,8 @@ internal static class Crossing
 
     private const int MaxIterations = 80;
 
-    // Two times closer than this are one, s: a millionth of the microsecond that events are promised to.
-    private const double TimeResolution = 1e-12;
+    // Two times closer than this are one, s: a ten-millionth of the microsecond that events are promised to.
+    private const double TimeResolution = 1e-13;
 
     /// <summary>The first θ in (0, limit] at which the function is negative.</summary>
     /// <param name="function">The guard along the step.</param>

@@ -33,11 +33,7 @@ public interface IPiecewiseSystem
     /// <param name="start">Start of the step, s.</param>
     /// <param name="linear">The function.</param>
     /// <returns>False where the guard is not linear on the present piece.</returns>
-    bool TryLinear(int guard, double start, out LinearGuard linear)
-    {
-        linear = default;
-        return false;
-    }
+    bool TryLinear(int guard, double start, out LinearGuard linear);
 
     /// <summary>Moves to the piece behind a guard.</summary>
     /// <param name="guard">The guard that was crossed.</param>

@@ -124,6 +124,12 @@ public class RepeatabilityTests
 
         public readonly double Guard(int guard, double t, Vector256<double> y) => (_on >> guard & 1) != 0 ? s_model.Switch(guard, t, y) : -s_model.Switch(guard, t, y);
 
+        public bool TryLinear(int guard, double start, out LinearGuard linear)
+        {
+            linear = default;
+            return false;
+        }
+
         public void Cross(int guard, double t, Vector256<double> y) => _on ^= 1u << guard;
 
         public readonly void PassBreak(int index, double t, Vector256<double> y)

@@ -30,6 +30,12 @@ public readonly struct Smooth<TRight>(TRight right) : IPiecewiseSystem
     /// <inheritdoc/>
     public double Guard(int guard, double t, Vector256<double> y) => 1;
 
+    public bool TryLinear(int guard, double start, out LinearGuard linear)
+    {
+        linear = default;
+        return false;
+    }
+
     /// <inheritdoc/>
     public void Cross(int guard, double t, Vector256<double> y)
     {

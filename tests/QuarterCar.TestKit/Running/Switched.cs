@@ -58,6 +58,12 @@ public struct Switched<TModel>(TModel model, uint on, List<SwitchEvent>? events 
         return (_on >> guard & 1) != 0 ? value : -value;
     }
 
+    public bool TryLinear(int guard, double start, out LinearGuard linear)
+    {
+        linear = default;
+        return false;
+    }
+
     /// <inheritdoc/>
     public void Cross(int guard, double t, Vector256<double> y)
     {
