@@ -41,6 +41,13 @@ public sealed partial class ExamplesTests : IDisposable
     public void Setting_up_takes_exactly_the_first_two_commands_of_the_readme() =>
         Assert.Equal([FromCheckout + "run scenarios/quarry-ledge.yaml --out out/quarry-ledge", "dotnet test"], Commands("README.md").Take(2));
 
+    [Fact]
+    public void The_readme_shows_what_its_first_command_prints()
+    {
+        string shown = TextBlock().Match(File.ReadAllText(Checkout.At("README.md"))).Groups[1].Value;
+        Assert.Equal(ProgramProcess.Run(Checkout.Root, "run", "scenarios/quarry-ledge.yaml").Out, shown);
+    }
+
     private static string[] Verbs() =>
         [.. VerbLine().Matches(Help().Split("Commands:")[1]).Select(m => m.Groups[1].Value)];
 
@@ -68,6 +75,9 @@ public sealed partial class ExamplesTests : IDisposable
 
     [GeneratedRegex(@"^  ([a-z]+) .*$", RegexOptions.Multiline | RegexOptions.CultureInvariant)]
     private static partial Regex VerbLine();
+
+    [GeneratedRegex(@"^```text\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant)]
+    private static partial Regex TextBlock();
 
     [GeneratedRegex(@"^```sh\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant)]
     private static partial Regex ShellBlock();
