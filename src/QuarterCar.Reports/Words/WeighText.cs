@@ -25,7 +25,7 @@ public static class WeighText
         foreach (var corner in result.Corners) page.Paragraph(WeighVerdict.Of(corner, read), "bold");
         foreach (var corner in result.Corners)
         {
-            page.Group(Loads(corner, read));
+            Loads(page, corner, read);
             if (corner.Instead is null && corner.Loads.Uncertainty > 0) page.Gap().Paragraph(WeighVerdict.Decides(corner, result.Errors, read));
             Springs(page, corner, read);
         }
@@ -36,22 +36,24 @@ public static class WeighText
         page.Gap().Paragraph(Measuring).Gap().Paragraph(Cautions.Springs).Flush();
     }
 
-    private static FigureGroup Loads(WeighedCorner corner, Readable read)
+    private static void Loads(TextPage page, WeighedCorner corner, Readable read)
     {
         CornerLoads loads = corner.Instead ?? corner.Loads;
+        double? ratio = corner.Measured.MotionRatio;
         string unit = read.Unit(Dimension.Force).Name;
-        FigureLine Line(string words, double? force) => new(words, read.Number(Dimension.Force, force), force is null ? "" : unit);
+        string[] Line(string words, double? force, double? halfWidth) =>
+            [words, read.Number(Dimension.Force, force), halfWidth is null ? "" : "± " + read.Number(Dimension.Force, halfWidth), force is null ? "" : unit];
         string heading = corner.Measured.Name ?? "Loads";
-        return new(
+        page.Rows(
             corner.Cause switch { _ when corner.Instead is null => heading, DisagreementCause.SliderOnStopNut => heading + ", if the slider is on the stop nut", _ => heading + ", if the tender is solid" },
             [
-                Line("Load on the springs", loads.SpringLoad),
-                Line("Its uncertainty, 95 % half-width", loads.Uncertainty),
-                Line("Gas force, standing", corner.GasForce),
-                Line(corner.GasForce is null ? "Load on the coilover, gas not counted" : "Load on the coilover", loads.CoiloverLoad),
-                Line("Sprung weight at the wheel", loads.SprungWeight),
-                Line("Friction, half of settled from above less below", corner.Friction),
-            ]);
+                Line("Load on the springs", loads.SpringLoad, loads.Uncertainty),
+                Line("Gas force, standing", corner.GasForce, null),
+                Line(corner.GasForce is null ? "Load on the coilover, gas not counted" : "Load on the coilover", loads.CoiloverLoad, loads.Uncertainty),
+                Line("Sprung weight at the wheel", loads.SprungWeight, ratio * loads.Uncertainty),
+                Line("Friction, half of settled from above less below", corner.Friction, null),
+            ],
+            [1, 2]);
     }
 
     private static void Springs(TextPage page, WeighedCorner corner, Readable read)

@@ -40,7 +40,7 @@ internal static class WeighVerdict
     {
         string pair = $"{difference.Left.Measured.Name} and {difference.Right.Measured.Name}";
         return difference.Left.Instead is not null || difference.Right.Instead is not null ? $"{pair}: compare them once their springs agree"
-            : Math.Abs(difference.Difference) <= difference.Uncertainty ? $"{pair}: no difference that the measurement shows"
+            : Math.Abs(difference.Difference) <= difference.Uncertainty ? $"{pair}: within the errors"
             : $"{(difference.Difference > 0 ? difference.Left : difference.Right).Measured.Name} carries more than {(difference.Difference > 0 ? difference.Right : difference.Left).Measured.Name}";
     }
 
@@ -50,8 +50,8 @@ internal static class WeighVerdict
 
     private static string Loads(WeighedCorner corner, CornerLoads loads, Readable read) =>
         $"{LoadWords.PlusMinus(loads, read)} on the springs"
-        + (corner.GasForce is null ? "" : $", {read.Text(Dimension.Force, loads.CoiloverLoad)} on the coilover with its gas")
-        + (loads.SprungWeight is { } weight ? $", {read.Text(Dimension.Force, weight)} of sprung weight at the wheel" : "");
+        + (corner.GasForce is null ? "" : $", {LoadWords.PlusMinus(loads.CoiloverLoad, loads.Uncertainty, read)} on the coilover with its gas")
+        + (loads.SprungWeight is { } weight && corner.Measured.MotionRatio is { } r ? $", {LoadWords.PlusMinus(weight, r * loads.Uncertainty, read)} of sprung weight at the wheel" : "");
 
     private static string Percent(double share) => (share * 100).ToString("0.##", CultureInfo.InvariantCulture) + "\u00a0%";
 }

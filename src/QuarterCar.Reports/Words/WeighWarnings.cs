@@ -13,7 +13,8 @@ public static class WeighWarnings
     public static IReadOnlyList<Warning> Of(WeighedCorner corner, WeighErrors errors, UnitSystem units)
     {
         var read = new Readable(units);
-        return [.. Disagree(corner, read), .. Solid(corner, errors, read), .. Friction(corner, read), .. Ratio(corner)];
+        Warning[] all = [.. Disagree(corner, read), .. Solid(corner, errors, read), .. Friction(corner, read), .. Ratio(corner)];
+        return [.. all.Select(w => w with { Message = w.Message.Replace('\u00a0', ' ') })];
     }
 
     private static IEnumerable<Warning> Disagree(WeighedCorner corner, Readable read)

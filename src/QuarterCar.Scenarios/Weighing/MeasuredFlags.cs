@@ -49,8 +49,9 @@ public static class MeasuredFlags
     internal static Problem Named(Problem problem)
     {
         var path = problem.Key.StartsWith(_corner, StringComparison.Ordinal) ? problem.Key[_corner.Length..] : problem.Key;
+        var wanted = path.EndsWith(".loaded_length", StringComparison.Ordinal) ? MeasuredTexts.OneOrTwo : problem.Wanted;
         path = path.EndsWith(']') ? path[..path.LastIndexOf('[')] : path;
-        return All.FirstOrDefault(f => f.Path == path) is { } flag ? problem with { File = flag.Name, Key = "" } : problem;
+        return All.FirstOrDefault(f => f.Path == path) is { } flag ? problem with { File = flag.Name, Key = "", Wanted = wanted } : problem;
     }
 
     private static IEnumerable<MeasuredFlag> Spring(string position) =>

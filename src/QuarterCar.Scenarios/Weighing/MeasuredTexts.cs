@@ -9,5 +9,6 @@ internal static class MeasuredTexts
     public const string WithinStroke = "a shaft showing that is not above the stroke";
     public const string ShowingForGas = "the shaft showing: the gas share hangs on it";
     public const string StrokeForGas = "the stroke: the gas share hangs on it";
+    public const string OneOrTwo = "a length with its unit, or two, separated by a comma: settled from below, from above";
     public const string NameOnce = "another name: each corner's once";
 }
