@@ -14,8 +14,9 @@ public static class StandingStudy
     /// <summary>The standing result.</summary>
     /// <param name="scenario">What is asked.</param>
     /// <param name="cases">Its load cases, each applied.</param>
+    /// <param name="withCurve">False where nobody asks for the curve: a study of many setups.</param>
     /// <exception cref="CornerException">The words describe no corner that can stand.</exception>
-    public static StandingResult Of(Scenario scenario, IEnumerable<(string Name, Scenario Scenario)>? cases = null)
+    public static StandingResult Of(Scenario scenario, IEnumerable<(string Name, Scenario Scenario)>? cases = null, bool withCurve = true)
     {
         var corner = Corner.Build(scenario.Corner);
         StandingFigures figures = StandingWork.Figures(corner);
@@ -28,7 +29,7 @@ public static class StandingStudy
             Damping(corner, figures),
             null,
             [.. (cases ?? []).Select(c => new CaseStanding(c.Name, StandingWork.Figures(Corner.Build(c.Scenario.Corner))))],
-            StandingCurve.Of(corner),
+            withCurve ? StandingCurve.Of(corner) : [],
             [.. scenario.Warnings, .. StandingWarnings.Of(corner, figures, springs, scenario.Units)]);
     }
 
