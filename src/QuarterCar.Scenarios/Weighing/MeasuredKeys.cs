@@ -4,7 +4,7 @@ using QuarterCar.Model.Selection;
 using QuarterCar.Scenarios.Keys;
 using QuarterCar.Scenarios.Quantities;
 
-using static QuarterCar.Scenarios.Keys.ScenarioKeys;
+using static QuarterCar.Scenarios.Keys.KeyParts;
 
 namespace QuarterCar.Scenarios.Weighing;
 
