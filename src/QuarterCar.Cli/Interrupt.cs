@@ -32,6 +32,12 @@ internal sealed class Interrupt : IDisposable
         signal.Cancel = true;
         bool again = _stop.IsCancellationRequested;
         _stop.CancelAsync();
-        _ = Task.Delay(again ? TimeSpan.Zero : s_patience).ContinueWith(_ => Environment.Exit((int)ExitCode.Interrupted), TaskScheduler.Default);
+        _ = Task.Delay(again ? TimeSpan.Zero : s_patience).ContinueWith(_ => End(), TaskScheduler.Default);
+    }
+
+    private static void End()
+    {
+        Console.Error.WriteLine("quartercar: " + Outcome.InterruptedWords);
+        Environment.Exit((int)ExitCode.Interrupted);
     }
 }

@@ -8,6 +8,9 @@ internal static class Outcome
     /// <summary>Set to anything, a failure that nobody foresaw also shows where in the program it happened.</summary>
     public const string TraceVariable = "QUARTERCAR_TRACE";
 
+    /// <summary>Said after Ctrl-C.</summary>
+    public const string InterruptedWords = "interrupted: no results were written";
+
     /// <summary>Runs a command to its exit code; nothing is thrown past this point.</summary>
     public static ExitCode Of(Func<ExitCode> command, Session session)
     {
@@ -25,7 +28,7 @@ internal static class Outcome
         }
         catch (OperationCanceledException) when (session.Cancel.IsCancellationRequested)
         {
-            Say(session, "interrupted: nothing was written");
+            Say(session, InterruptedWords);
             return ExitCode.Interrupted;
         }
         catch (Exception e)
@@ -40,7 +43,7 @@ internal static class Outcome
     {
         ResultFolderException => e.Message,
         IOException or UnauthorizedAccessException => $"cannot write the results: {e.Message.TrimEnd('.')}",
-        OutOfMemoryException => "the memory does not suffice: use a longer run.sample or a shorter run.duration",
+        OutOfMemoryException => "the run takes more memory than this machine has: use a shorter run.duration, a longer run.sample or a looser run.tolerance, and check for values far out of proportion",
         _ => $"the computation failed in a way that was not foreseen ({e.GetType().Name}: {e.Message.ReplaceLineEndings(" ").TrimEnd('.')}); this is a fault of the program. Set {TraceVariable}=1 to see where.",
     };
 

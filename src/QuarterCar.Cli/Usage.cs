@@ -22,7 +22,7 @@ internal static class Usage
     private static string UnknownVerb(string word, ImmutableArray<Verb> verbs)
     {
         string[] names = [.. verbs.Select(v => v.Command.Name)];
-        string near = Nearest.Find(word, names) is { } name ? $"; '{name}' is near" : "";
+        string near = Near(word, names) is { } name ? $"; '{name}' is near" : "";
         return $"there is no verb '{word}'{near}. Verbs: {string.Join(", ", names)}; see 'quartercar --help'";
     }
 
@@ -31,17 +31,25 @@ internal static class Usage
         foreach (string word in parsed.UnmatchedTokens)
             yield return Unknown(word, parsed.CommandResult.Command);
         foreach (var error in parsed.Errors.Where(e => !parsed.UnmatchedTokens.Any(w => e.Message.Contains($"'{w}'", StringComparison.Ordinal))))
-            yield return error.SymbolResult is ArgumentResult { Tokens.Count: 0 } missing ? Missing(missing) : error.Message.TrimEnd('.');
+            yield return Plain(error);
     }
 
-    private static string Missing(ArgumentResult missing) => missing.Parent is OptionResult { Option: { } option }
-        ? $"{option.Name} wants a value: {option.HelpName ?? "one"}"
-        : $"{missing.Argument.Name} is missing: {missing.Argument.Description}".TrimEnd('.');
+    private static string Plain(ParseError error) => error.SymbolResult switch
+    {
+        OptionResult { Tokens.Count: 0, Option: { } option } => $"{option.Name} lacks its value: {option.Name} {option.HelpName}",
+        ArgumentResult { Tokens.Count: 0, Parent: OptionResult { Option: { } option } } => $"{option.Name} lacks its value: {option.Name} {option.HelpName}",
+        ArgumentResult { Tokens.Count: 0, Argument: { } argument } => $"{argument.Name} is missing: {argument.Description}".TrimEnd('.'),
+        CommandResult { Command: RootCommand } => "a verb is missing",
+        _ => error.Message.TrimEnd('.'),
+    };
 
     private static string Unknown(string word, Command command)
     {
         if (!word.StartsWith('-')) return $"'{word}' is one argument too many";
-        string? near = Nearest.Find(word.TrimStart('-'), command.Options.Select(o => o.Name.TrimStart('-')));
+        string? near = Near(word.TrimStart('-'), command.Options.Select(o => o.Name.TrimStart('-')));
         return $"there is no option '{word}'" + (near is null ? "" : $"; '--{near}' is near");
     }
+
+    /// <summary>The nearest name; none where the first letter differs too, for then the words have nothing to do with each other.</summary>
+    private static string? Near(string word, IEnumerable<string> names) => Nearest.Find(word, names.Where(n => word.Length > 0 && n[0] == word[0]));
 }

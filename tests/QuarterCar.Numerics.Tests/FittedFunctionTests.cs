@@ -1,4 +1,5 @@
 using QuarterCar.TestKit;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests;

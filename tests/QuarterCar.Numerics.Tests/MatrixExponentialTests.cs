@@ -1,5 +1,7 @@
 using MathNet.Numerics.LinearAlgebra;
+
 using QuarterCar.TestKit;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests;

@@ -1,5 +1,7 @@
 using CsCheck;
+
 using QuarterCar.TestKit;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests;

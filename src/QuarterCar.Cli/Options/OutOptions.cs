@@ -31,6 +31,7 @@ internal sealed class OutOptions
     public string? Folder(ParseResult parsed)
     {
         if (parsed.GetValue(_folder) is not { } folder) return null;
+        if (File.Exists(folder)) throw new BadInputException($"--out {folder}: found a file; wanted a folder, which is made where it is missing");
         try
         {
             ResultFolder.Open(folder).Dispose();

@@ -1,11 +1,8 @@
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 using QuarterCar.Model.Shaft;
 using QuarterCar.Model.Terrain;
 using QuarterCar.Numerics;
-using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.Model.Motion;
 
@@ -13,7 +10,7 @@ namespace QuarterCar.Model.Motion;
 /// The equations of motion of one corner on one smooth piece at a time (physics.md sections 1 to 4). State: see
 /// <see cref="CornerState"/>. Mutable, with one owner: a run; reused by the next.
 /// </summary>
-internal sealed class CornerMotion
+internal sealed partial class CornerMotion
 {
     // A guard must be passed by this much before its piece is left, so that rest on a boundary does not chatter.
     private const double LengthSlack = 1e-13;
@@ -34,10 +31,11 @@ internal sealed class CornerMotion
     private double _gasStart;
 
     // The present piece.
-    private int _travelCell, _velocityCell, _segmentIndex;
+    private int _travelCell, _velocityCell;
     private TyrePhase _tyre;
     private bool _pushes, _touches, _axleTouches, _axlePushes;
     private RoadSegment _segment;
+    private double _segmentBend;
 
     // Its numbers; forces over shaft travel x and velocity v, the axle's over wheel travel.
     private double _wheel, _shaft, _ratio, _ratioSlope;
@@ -80,8 +78,7 @@ internal sealed class CornerMotion
         _velocityCell = 0;
         while (_velocityCell < _grid.VelocityBreaks.Length && _grid.VelocityBreaks[_velocityCell] <= 0)
             _velocityCell++;
-        _segmentIndex = road.IndexAt(0);
-        _segment = road.Segments[_segmentIndex];
+        EnterSegment(road.IndexAt(0));
         _axlePushes = true;
         EnterPiece();
         TyreByValue(0, start);
@@ -91,134 +88,6 @@ internal sealed class CornerMotion
     public int Piece => (_grid.TravelCells[_travelCell].OnStopNut ? PieceTag.OnStopNut : 0)
         | (_tyre == TyrePhase.Air ? PieceTag.Airborne : 0)
         | (_touches || _axleTouches ? PieceTag.Touching : 0);
-
-    /// <summary>True where <see cref="DerivativePlain"/> serves: a constant motion ratio, gas that the polynomial stands for, a road that its tables stand for.</summary>
-    public bool IsPlain => _corner.Ratio.IsConstant && (!_hasGas || _gasFit is not null) && _road.IsTabulated;
-
-    /// <summary>dy/dt on the present piece, for any motion ratio and gas.</summary>
-    public Vector256<double> Derivative(double t, Vector256<double> y)
-    {
-        double wDot = y.GetElement(1), dw = y.ToScalar() - _wheel;
-        double r = Math.FusedMultiplyAdd(_ratioSlope, dw, _ratio);
-        double x = Math.FusedMultiplyAdd(dw, Math.FusedMultiplyAdd(0.5 * _ratioSlope, dw, _ratio), _shaft);
-        double v = r * wDot;
-        double f = Math.FusedMultiplyAdd(_rate, x, Math.FusedMultiplyAdd(_damping, v, _force));
-        f = Math.FusedMultiplyAdd(_friction, TanhTable.Tanh(v * (1 / FrictionLaw.ReferenceVelocity)), f);
-        if (_hasGas)
-            f += _gas.Moving(x, _gasStart);
-        if (_touches)
-        {
-            f += Math.FusedMultiplyAdd(_bumpRate, x, _bump) * Math.FusedMultiplyAdd(_bumpLoss, v, 1)
-                + Math.FusedMultiplyAdd(_stopRate, x, _stop) * Math.FusedMultiplyAdd(_stopLoss, v, 1);
-        }
-
-        double wheel = r * f;
-        if (_axleTouches)
-            wheel += Math.FusedMultiplyAdd(_axleRate, dw + _wheel, _axle) * Math.FusedMultiplyAdd(_axleLoss, wDot, 1);
-        double h = 0, slope = 0;
-        if (_pushes)
-            _segment.Evaluate(_speed * t, out h, out slope);
-        return Accelerations(y, wheel, h, slope);
-    }
-
-    /// <summary>
-    /// dy/dt on the present piece with a constant motion ratio: the same laws with the ratio multiplied in beforehand, all
-    /// over wheel travel and its velocity, and the gas as a polynomial. Outside the polynomial's travel it is not a number.
-    /// </summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<double> DerivativePlain(double t, Vector256<double> y)
-    {
-        double w = y.ToScalar(), wDot = y.GetElement(1);
-        double wheel = Math.FusedMultiplyAdd(_plainRate, w, Math.FusedMultiplyAdd(_plainDamping, wDot, _plainForce));
-        double u = wDot * _plainFrictionScale;
-        wheel = Math.FusedMultiplyAdd(Math.CopySign(_plainFriction, u), TanhTable.TanhOfMagnitude(Math.Abs(u)), wheel);
-        if (_touches || _axleTouches)
-        {
-            wheel += Math.FusedMultiplyAdd(_plainBumpRate, w, _plainBump) * Math.FusedMultiplyAdd(_plainBumpLoss, wDot, 1)
-                + Math.FusedMultiplyAdd(_plainStopRate, w, _plainStop) * Math.FusedMultiplyAdd(_plainStopLoss, wDot, 1);
-        }
-
-        if (_hasGas)
-        {
-            double g = Math.FusedMultiplyAdd(_plainGasScale, w, _plainGasShift);
-            wheel = FifteenthDegree.AddValue(ref MemoryMarshal.GetArrayDataReference(_plainGas), g, wheel);
-            if (Math.Abs(g) > 1)
-                wheel = double.NaN;
-        }
-
-        double h = 0, slope = 0;
-        if (_pushes)
-            _segment.EvaluateTabulated(_speed * t, out h, out slope);
-        return Accelerations(y, wheel, h, slope);
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector256<double> Accelerations(Vector256<double> y, double wheel, double h, double slope)
-    {
-        // ẅ = (F_t − F_w)/m_u − F_w/m_s: gravity pulls both masses alike.
-        Vector128<double> unsprung = y.GetUpper();
-        double tyre = 0, vu = unsprung.GetElement(1);
-        if (_pushes)
-        {
-            tyre = _inverseUnsprung * Math.FusedMultiplyAdd(_tyreRate, h - unsprung.ToScalar(), Math.FusedMultiplyAdd(_tyreDamping, Math.FusedMultiplyAdd(_speed, slope, -vu), _tyreForce));
-        }
-
-        return Vector256.Create(
-            Vector128.Create(y.GetElement(1), Math.FusedMultiplyAdd(wheel, -_inverseBoth, tyre)),
-            Vector128.Create(vu, Math.FusedMultiplyAdd(wheel, -_inverseUnsprung, tyre - Corner.Gravity)));
-    }
-
-    /// <summary>Guards that a step may cross (see <see cref="CornerGuard"/>).</summary>
-    public uint Suspects(in DenseStep step)
-    {
-        Vector128<double> from = step.C0.GetLower(), to = from + step.C1.GetLower(), bulge = DenseStep.Bulge(
-            step.C2.GetLower(), step.C3.GetLower(), step.C4.GetLower(), step.C5.GetLower(), step.C6.GetLower(), step.C7.GetLower());
-        Vector128<double> low = Vector128.Min(from, to) - bulge, high = Vector128.Max(from, to) + bulge;
-        uint suspects = 0;
-        if (low.ToScalar() < LowTravel - LengthSlack)
-            suspects |= 1u << CornerGuard.TravelLow;
-        if (high.ToScalar() > HighTravel + LengthSlack)
-            suspects |= 1u << CornerGuard.TravelHigh;
-        double r0 = Math.FusedMultiplyAdd(_ratioSlope, low.ToScalar() - _wheel, _ratio), r1 = Math.FusedMultiplyAdd(_ratioSlope, high.ToScalar() - _wheel, _ratio);
-        double vLow = Math.Min(r0 * low.GetElement(1), r1 * low.GetElement(1)), vHigh = Math.Max(r0 * high.GetElement(1), r1 * high.GetElement(1));
-        if (vLow < LowVelocity - VelocitySlack)
-            suspects |= 1u << CornerGuard.VelocityLow;
-        if (vHigh > HighVelocity + VelocitySlack)
-            suspects |= 1u << CornerGuard.VelocityHigh;
-        if (_axleTouches && _axleLoss > 0 && 1 + _axleLoss * low.GetElement(1) < 0)
-            suspects |= 1u << CornerGuard.AxleLoss;
-        if (!_axlePushes)
-            suspects |= 1u << CornerGuard.AxleLoss;
-        return suspects | TyreSuspects(step);
-    }
-
-    /// <summary>Positive inside the present piece.</summary>
-    public double Guard(int guard, double t, Vector256<double> y)
-    {
-        switch (guard)
-        {
-            case CornerGuard.TravelLow:
-                return y.ToScalar() - LowTravel + LengthSlack;
-            case CornerGuard.TravelHigh:
-                return HighTravel - y.ToScalar() + LengthSlack;
-            case CornerGuard.VelocityLow:
-                return ShaftVelocity(y) - LowVelocity + VelocitySlack;
-            case CornerGuard.VelocityHigh:
-                return HighVelocity - ShaftVelocity(y) + VelocitySlack;
-            case CornerGuard.AxleLoss:
-                double open = 1 + _corner.BumpStop!.Loss * y.GetElement(1);
-                return (_axlePushes ? open : -open) + VelocitySlack;
-        }
-
-        _segment.Evaluate(_speed * t, out double h, out double slope);
-        double deflection = h - y.GetElement(2);
-        return guard switch
-        {
-            CornerGuard.DeflectionLow => deflection - LowDeflection + LengthSlack,
-            CornerGuard.DeflectionHigh => HighDeflection - deflection + LengthSlack,
-            _ => (_pushes ? 1 : -1) * TyreFormula(deflection, Math.FusedMultiplyAdd(_speed, slope, -y.GetElement(3))) + ForceSlack,
-        };
-    }
 
     /// <summary>Moves to the piece behind a guard and notes what that means.</summary>
     public void Cross(int guard, double t, Vector256<double> y)
@@ -254,8 +123,7 @@ internal sealed class CornerMotion
     /// <summary>Moves to the next segment of the road.</summary>
     public void PassBreak(int index, double t, Vector256<double> y)
     {
-        _segmentIndex = index + 1;
-        _segment = _road.Segments[_segmentIndex];
+        EnterSegment(index + 1);
         if (!_road.Jumps(index))
         {
             PushesByValue(t, y);
@@ -275,61 +143,6 @@ internal sealed class CornerMotion
 
     /// <summary>Shaft travel at which the moving gas left its standing state, m.</summary>
     public double GasStart => _gasStart;
-
-    private double LowTravel => _travelCell == 0 ? double.NegativeInfinity : _grid.TravelBreaks[_travelCell - 1].At;
-
-    private double HighTravel => _travelCell == _grid.TravelBreaks.Length ? double.PositiveInfinity : _grid.TravelBreaks[_travelCell].At;
-
-    private double LowVelocity => _velocityCell == 0 ? double.NegativeInfinity : _grid.VelocityBreaks[_velocityCell - 1];
-
-    private double HighVelocity => _velocityCell == _grid.VelocityBreaks.Length ? double.PositiveInfinity : _grid.VelocityBreaks[_velocityCell];
-
-    private double LowDeflection => _tyre switch { TyrePhase.Air => double.NegativeInfinity, TyrePhase.Rolling => 0, _ => _corner.Tyre.Sidewall };
-
-    private double HighDeflection => _tyre switch { TyrePhase.Air => 0, TyrePhase.Rolling => _corner.Tyre.Sidewall, _ => double.PositiveInfinity };
-
-    private double ShaftVelocity(Vector256<double> y) => Math.FusedMultiplyAdd(_ratioSlope, y.ToScalar() - _wheel, _ratio) * y.GetElement(1);
-
-    private double TyreFormula(double deflection, double speed) => _tyreRate * deflection + _tyreDamping * speed + _tyreForce;
-
-    // The deflection and the force at both ends, and how far they can bend between: by the interpolant's own bound where
-    // the road is straight, else by a look at the middle (twice the second difference bounds more than a parabola would).
-    private uint TyreSuspects(in DenseStep step)
-    {
-        Look(step, 0, step.C0, out double d0, out double f0);
-        Look(step, 1, step.C0 + step.C1, out double d1, out double f1);
-        double bend, forceBend;
-        if (_segment.IsStraight)
-        {
-            Vector128<double> bulge = DenseStep.Bulge(
-                step.C2.GetUpper(), step.C3.GetUpper(), step.C4.GetUpper(), step.C5.GetUpper(), step.C6.GetUpper(), step.C7.GetUpper());
-            bend = bulge.ToScalar();
-            forceBend = _tyreRate * bend + _tyreDamping * bulge.GetElement(1);
-        }
-        else
-        {
-            Look(step, 0.5, step.AtTheta(0.5), out double dm, out double fm);
-            bend = 2 * Math.Abs(d0 - dm - (dm - d1));
-            forceBend = 2 * Math.Abs(f0 - fm - (fm - f1));
-        }
-
-        uint suspects = 0;
-        if (Math.Min(d0, d1) - bend < LowDeflection - LengthSlack)
-            suspects |= 1u << CornerGuard.DeflectionLow;
-        if (Math.Max(d0, d1) + bend > HighDeflection + LengthSlack)
-            suspects |= 1u << CornerGuard.DeflectionHigh;
-        double sign = _pushes ? 1 : -1;
-        if (_tyreDamping > 0 && _tyre != TyrePhase.Air && Math.Min(sign * f0, sign * f1) - forceBend < -ForceSlack)
-            suspects |= 1u << CornerGuard.TyreForce;
-        return suspects;
-    }
-
-    private void Look(in DenseStep step, double theta, Vector256<double> y, out double deflection, out double force)
-    {
-        _segment.Evaluate(_speed * (step.Start + theta * step.Length), out double h, out double slope);
-        deflection = h - y.GetElement(2);
-        force = TyreFormula(deflection, Math.FusedMultiplyAdd(_speed, slope, -y.GetElement(3)));
-    }
 
     private void CrossTyre(int guard, double t, Vector256<double> y)
     {
@@ -358,6 +171,12 @@ internal sealed class CornerMotion
     {
         _segment.Evaluate(_speed * t, out double h, out double slope);
         _pushes = _tyre != TyrePhase.Air && (_tyreDamping == 0 || TyreFormula(h - y.GetElement(2), Math.FusedMultiplyAdd(_speed, slope, -y.GetElement(3))) >= 0);
+    }
+
+    private void EnterSegment(int index)
+    {
+        _segment = _road.Segments[index];
+        _segmentBend = _segment.MostBend;
     }
 
     private void EnterTyre()

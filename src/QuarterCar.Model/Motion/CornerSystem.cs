@@ -36,6 +36,8 @@ internal readonly struct CornerSystem(CornerMotion motion) : IPiecewiseSystem
 
     public double Guard(int guard, double t, Vector256<double> y) => motion.Guard(guard, t, y);
 
+    public bool TryLinear(int guard, double start, out LinearGuard linear) => motion.TryLinear(guard, start, out linear);
+
     public void Cross(int guard, double t, Vector256<double> y) => motion.Cross(guard, t, y);
 
     public void PassBreak(int index, double t, Vector256<double> y) => motion.PassBreak(index, t, y);
@@ -54,6 +56,8 @@ internal readonly struct PlainCornerSystem(CornerMotion motion) : IPiecewiseSyst
     public uint Suspects(in DenseStep step) => motion.Suspects(step);
 
     public double Guard(int guard, double t, Vector256<double> y) => motion.Guard(guard, t, y);
+
+    public bool TryLinear(int guard, double start, out LinearGuard linear) => motion.TryLinear(guard, start, out linear);
 
     public void Cross(int guard, double t, Vector256<double> y) => motion.Cross(guard, t, y);
 

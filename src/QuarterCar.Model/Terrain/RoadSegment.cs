@@ -60,6 +60,9 @@ public readonly struct RoadSegment
     /// <summary>True where its height is a straight line over distance.</summary>
     public bool IsStraight => Form == RoadForm.Polynomial && _c2 == 0;
 
+    /// <summary>A bound of |h''|, 1/m; not a number where there is none that helps.</summary>
+    public double MostBend => Form switch { RoadForm.Polynomial => Math.Abs(2 * _c2), RoadForm.Table when IsTabulated => _table!.MostBend, _ => double.NaN };
+
     /// <summary>Cells of its table; 0 without one.</summary>
     public int TableCells => _table?.Cells ?? 0;
 

@@ -37,10 +37,14 @@ internal sealed class RoadTable
         _cellsPerMetre = (_lastCell + 1) / width;
         Width = width;
         (_period, _periodsPerMetre) = periodic ? (width, 1 / width) : (0, 0);
+        MostBend = Bend();
     }
 
     /// <summary>What the table covers, from 0, m; one period if periodic.</summary>
     public double Width { get; }
+
+    /// <summary>Largest |second derivative|, 1/m: between the ends and the middle of a cell it changes little, and a tenth is added.</summary>
+    public double MostBend { get; }
 
     /// <summary>Number of cells; 0 where the exact curve is asked.</summary>
     public int Cells => _exact is null ? _lastCell + 1 : 0;
@@ -103,6 +107,18 @@ internal sealed class RoadTable
             Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c5, t, c4), t2, Math.FusedMultiplyAdd(c3, t, c2)), t2, Math.FusedMultiplyAdd(c1, t, c));
         double d23 = Math.FusedMultiplyAdd(4 * c4, t, 3 * c3), d01 = Math.FusedMultiplyAdd(2 * c2, t, c1);
         slope = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(5 * c5, t2, d23), t2, d01) * _cellsPerMetre;
+    }
+
+    private double Bend()
+    {
+        double most = 0;
+        for (int k = 0; k < _coefficients.Length; k += Order)
+        {
+            for (double t = 0; t <= 1; t += 0.5)
+                most = Math.Max(most, Math.Abs(2 * _coefficients[k + 2] + t * (6 * _coefficients[k + 3] + t * (12 * _coefficients[k + 4] + t * 20 * _coefficients[k + 5]))));
+        }
+
+        return 1.1 * most * _cellsPerMetre * _cellsPerMetre;
     }
 
     private static double[] Coefficients(CurvePoint[] nodes, double width)

@@ -6,14 +6,6 @@ namespace QuarterCar.Numerics.Integration;
 /// </summary>
 internal static class EventLocator
 {
-    // Early in the step a guard that has just been crossed is still close to its boundary, so the first node is early.
-    private static ReadOnlySpan<double> Nodes => [0, 1.0 / 16, 1.0 / 4, 1.0 / 2, 3.0 / 4, 1];
-
-    private const int MaxIterations = 80;
-
-    // Two times closer than this are one, s: a millionth of the microsecond that events are promised to.
-    private const double TimeResolution = 1e-12;
-
     /// <summary>The earliest crossing.</summary>
     /// <param name="system">The equations with their guards.</param>
     /// <param name="step">The step.</param>
@@ -27,7 +19,22 @@ internal static class EventLocator
         theta = 1;
         for (int guard = 0; suspects != 0; guard++, suspects >>= 1)
         {
-            if ((suspects & 1) != 0 && Crosses(ref system, step, guard, theta, out double at) && (first < 0 || at < theta))
+            if ((suspects & 1) == 0)
+                continue;
+            bool crosses;
+            double at;
+            if (system.TryLinear(guard, step.Start, out LinearGuard linear))
+            {
+                var function = new LinearGuardFunction(linear, step);
+                crosses = Crossing.TryFind(ref function, theta, step.Length, out at);
+            }
+            else
+            {
+                var function = new GuardFunction<TSystem>(ref system, in step, guard);
+                crosses = Crossing.TryFind(ref function, theta, step.Length, out at);
+            }
+
+            if (crosses && (first < 0 || at < theta))
             {
                 first = guard;
                 theta = at;
@@ -36,142 +43,4 @@ internal static class EventLocator
 
         return first;
     }
-
-    private static bool Crosses<TSystem>(ref TSystem system, in DenseStep step, int guard, double limit, out double theta)
-        where TSystem : struct, IPiecewiseSystem
-    {
-        // Most suspects cross once: the start, the middle and the end tell in which half.
-        theta = 0;
-        double start = Value(ref system, step, guard, 0), middle = 0.5 * limit, atMiddle = Value(ref system, step, guard, middle);
-        if (atMiddle < 0)
-        {
-            theta = start > 0 ? Locate(ref system, step, guard, 0, start, middle, atMiddle) : 0;
-            return true;
-        }
-
-        double end = Value(ref system, step, guard, limit);
-        if (end < 0)
-        {
-            theta = Locate(ref system, step, guard, middle, atMiddle, limit, end);
-            return true;
-        }
-
-        Span<double> x = stackalloc double[6], g = stackalloc double[6];
-        for (int i = 0; i < Nodes.Length; i++)
-        {
-            x[i] = limit * Nodes[i];
-            g[i] = Nodes[i] switch { 0 => start, 0.5 => atMiddle, 1 => end, _ => Value(ref system, step, guard, x[i]) };
-            if (g[i] >= 0 || i == 0)
-                continue;
-            theta = g[i - 1] > 0 ? Locate(ref system, step, guard, x[i - 1], g[i - 1], x[i], g[i])
-                : i == 1 ? FromBoundary(ref system, step, guard, x[1], g[1]) : x[i - 1];
-            return true;
-        }
-
-        return Dips(ref system, step, guard, x, g, out theta);
-    }
-
-    /// <summary>
-    /// A guard that begins on its boundary and is outside at the first node: it has left at once, or has been inside for
-    /// a moment. Without the difference two pieces that both see the later node would hand a state to and fro for ever.
-    /// </summary>
-    private static double FromBoundary<TSystem>(ref TSystem system, in DenseStep step, int guard, double outside, double gOutside)
-        where TSystem : struct, IPiecewiseSystem
-    {
-        for (double x = outside / 16; x * step.Length > TimeResolution; x /= 16)
-        {
-            double g = Value(ref system, step, guard, x);
-            if (g > 0)
-                return Locate(ref system, step, guard, x, g, outside, gOutside);
-            (outside, gOutside) = (x, g);
-        }
-
-        return 0;
-    }
-
-    /// <summary>A touch and a release inside the step leave no sign at the nodes: follow the lowest node down its parabola.</summary>
-    private static bool Dips<TSystem>(ref TSystem system, in DenseStep step, int guard, Span<double> x, Span<double> g, out double theta)
-        where TSystem : struct, IPiecewiseSystem
-    {
-        theta = 0;
-        for (int i = 1; i + 1 < x.Length; i++)
-        {
-            if (g[i] > g[i - 1] || g[i] > g[i + 1])
-                continue;
-            double left = x[i - 1], mid = x[i], right = x[i + 1], gl = g[i - 1], gm = g[i], gr = g[i + 1];
-            for (int k = 0; k < 12; k++)
-            {
-                double a = (gr - gm) / (right - mid), b = (gm - gl) / (mid - left), bend = (a - b) / (right - left);
-                double vertex = bend > 0 ? 0.5 * (mid + left) - 0.5 * b / bend : mid;
-                if (!(vertex > left && vertex < right) || Math.Abs(vertex - mid) < 1e-9)
-                    break;
-                if (gm - bend * (vertex - mid) * (vertex - mid) > 0.5 * gm)
-                    break;
-                double gv = Value(ref system, step, guard, vertex);
-                if (gv < 0)
-                {
-                    theta = vertex > mid
-                        ? Locate(ref system, step, guard, mid, gm, vertex, gv)
-                        : gl > 0 ? Locate(ref system, step, guard, left, gl, vertex, gv) : left;
-                    return true;
-                }
-
-                if (gv >= gm)
-                {
-                    if (vertex > mid)
-                        (right, gr) = (vertex, gv);
-                    else
-                        (left, gl) = (vertex, gv);
-                }
-                else if (vertex > mid)
-                {
-                    (left, gl, mid, gm) = (mid, gm, vertex, gv);
-                }
-                else
-                {
-                    (right, gr, mid, gm) = (mid, gm, vertex, gv);
-                }
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>False position with the Illinois halving (Dowell and Jarratt, BIT 11, 1971, 168–174), a bisection now and then.</summary>
-    private static double Locate<TSystem>(ref TSystem system, in DenseStep step, int guard, double low, double gLow, double high, double gHigh)
-        where TSystem : struct, IPiecewiseSystem
-    {
-        // A secant that lands on an end says that the root is there, not that the other end has come near: it is taken a
-        // little inside, so that the far end is drawn in as well.
-        double inside = Math.Max(0.5 * TimeResolution / step.Length, 2e-16);
-        int side = 0;
-        for (int k = 0; k < MaxIterations && high - low > 2 * inside; k++)
-        {
-            double mid = k % 16 == 15 ? 0.5 * (low + high) : (gLow * high - gHigh * low) / (gLow - gHigh);
-            mid = mid > low + inside ? Math.Min(mid, high - inside) : low + inside;
-            double g = Value(ref system, step, guard, mid);
-            if (g == 0)
-                return mid;
-            if (g > 0)
-            {
-                (low, gLow) = (mid, g);
-                if (side == 1)
-                    gHigh *= 0.5;
-                side = 1;
-            }
-            else
-            {
-                (high, gHigh) = (mid, g);
-                if (side == -1)
-                    gLow *= 0.5;
-                side = -1;
-            }
-        }
-
-        return high;
-    }
-
-    private static double Value<TSystem>(ref TSystem system, in DenseStep step, int guard, double theta)
-        where TSystem : struct, IPiecewiseSystem =>
-        system.Guard(guard, step.Start + theta * step.Length, step.AtTheta(theta));
 }

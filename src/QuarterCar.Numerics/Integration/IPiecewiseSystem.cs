@@ -28,6 +28,13 @@ public interface IPiecewiseSystem
     /// <param name="y">State.</param>
     double Guard(int guard, double t, Vector256<double> y);
 
+    /// <summary>The same guard as a linear function, where it is one: faster to follow along a step.</summary>
+    /// <param name="guard">Which.</param>
+    /// <param name="start">Start of the step, s.</param>
+    /// <param name="linear">The function.</param>
+    /// <returns>False where the guard is not linear on the present piece.</returns>
+    bool TryLinear(int guard, double start, out LinearGuard linear);
+
     /// <summary>Moves to the piece behind a guard.</summary>
     /// <param name="guard">The guard that was crossed.</param>
     /// <param name="t">When, s.</param>

@@ -1,6 +1,5 @@
 using System.Numerics;
 using System.Runtime.Intrinsics;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace QuarterCar.Numerics.Signals;
 
@@ -24,7 +23,7 @@ public sealed class WkFilter
     private static readonly (Vector256<double> Real, Vector256<double> Imaginary) s_output = Output();
 
     // z(n+1) = turn·z(n) + before·a(n) + now·a(n+1), complex, a lane for each pole pair.
-    private readonly Vector256<double> _turnReal, _turnImaginary, _beforeReal, _beforeImaginary, _nowReal, _nowImaginary;
+    private readonly Vector256<double> _turnReal, _turnImaginary, _beforeReal, _beforeImaginary, _nowReal, _nowImaginary, _outputReal, _outputImaginary;
     private Vector256<double> _real, _imaginary;
     private double _last;
     private bool _started;
@@ -34,17 +33,19 @@ public sealed class WkFilter
     public WkFilter(double step)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
+        (_outputReal, _outputImaginary) = s_output;
         for (int i = 0; i < Pairs; i++)
         {
-            // z' = p·z + a with a' constant, as real numbers: the exponential of this matrix carries (Re z, Im z, a, step·a').
-            double re = s_poles[i].Real * step, im = s_poles[i].Imaginary * step;
-            Matrix<double> e = MatrixExponential.Of(Matrix<double>.Build.DenseOfRowArrays([re, -im, step, 0], [im, re, 0, 0], [0, 0, 0, 1], [0, 0, 0, 0]));
-            _turnReal = _turnReal.WithElement(i, e[0, 0]);
-            _turnImaginary = _turnImaginary.WithElement(i, e[1, 0]);
-            _beforeReal = _beforeReal.WithElement(i, e[0, 2] - e[0, 3]);
-            _beforeImaginary = _beforeImaginary.WithElement(i, e[1, 2] - e[1, 3]);
-            _nowReal = _nowReal.WithElement(i, e[0, 3]);
-            _nowImaginary = _nowImaginary.WithElement(i, e[1, 3]);
+            // z' = p·z + a over a step with a straight: z·exp(ph) + a(n)·h·(φ1 − φ2) + a(n+1)·h·φ2, the entries of the
+            // exponential of the matrix that carries (z, a, h·a').
+            Complex ph = s_poles[i] * step, late = Phi2(ph), whole = 1 + ph * late;
+            Complex turn = Complex.Exp(ph), before = step * (whole - late), now = step * late;
+            _turnReal = _turnReal.WithElement(i, turn.Real);
+            _turnImaginary = _turnImaginary.WithElement(i, turn.Imaginary);
+            _beforeReal = _beforeReal.WithElement(i, before.Real);
+            _beforeImaginary = _beforeImaginary.WithElement(i, before.Imaginary);
+            _nowReal = _nowReal.WithElement(i, now.Real);
+            _nowImaginary = _nowImaginary.WithElement(i, now.Imaginary);
         }
     }
 
@@ -65,7 +66,7 @@ public sealed class WkFilter
         _imaginary = _turnImaginary * _real + _turnReal * _imaginary + (_beforeImaginary * before + _nowImaginary * now);
         _real = real;
         _last = acceleration;
-        return Vector256.Sum(s_output.Real * _real + s_output.Imaginary * _imaginary);
+        return Vector256.Sum(_outputReal * _real + _outputImaginary * _imaginary);
     }
 
     /// <summary>The weighting of a steady sine: weighted over unweighted amplitude.</summary>
@@ -77,6 +78,21 @@ public sealed class WkFilter
         foreach (Complex p in s_poles)
             h /= (s - p) * (s - Complex.Conjugate(p));
         return h.Magnitude;
+    }
+
+    // φ2(z) = (e^z − 1 − z)/z² = Σ z^k/(k + 2)!; the closed form cancels where z is small.
+    private static Complex Phi2(Complex z)
+    {
+        if (z.Magnitude > 1)
+            return (Complex.Exp(z) - 1 - z) / (z * z);
+        Complex sum = 0, term = 0.5;
+        for (int k = 0; k < 20; k++)
+        {
+            sum += term;
+            term *= z / (k + 3);
+        }
+
+        return sum;
     }
 
     private static double Turns(double hz) => 2 * Math.PI * hz;

@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.TestKit.Running;
 
 namespace QuarterCar.Numerics.Tests.Integration;

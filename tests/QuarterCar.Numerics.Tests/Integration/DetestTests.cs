@@ -1,6 +1,8 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.Running;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Integration;

@@ -1,7 +1,9 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.Running;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Integration;
@@ -81,6 +83,17 @@ public class EventRuleTests
         located.Holds(middle + Math.Sqrt(depth), run.Events[1].Time);
     }
 
+    // The nodes see only the last of three zeros; the first two lie between nodes.
+    [Fact]
+    public void A_touch_and_release_before_a_later_crossing_in_the_same_step_is_found_first()
+    {
+        TestRun run = Once(default(ThreeZeros), 1);
+        Assert.Equal([false, true, false], run.Events.Select(e => e.On));
+        s_located.Holds(0.3, run.Events[0].Time);
+        s_located.Holds(0.35, run.Events[1].Time);
+        s_located.Holds(0.9, run.Events[2].Time);
+    }
+
     // v = 0 just at the stop: rounding may call it a touch or not, but it must not chatter.
     [Theory]
     [InlineData(0.5)]
@@ -129,5 +142,15 @@ public class EventRuleTests
         public Vector256<double> Derivative(double t, Vector256<double> y, uint on) => Vector256.Create(1.0, 0, 0, 0);
 
         public double Switch(int index, double t, Vector256<double> y) => (y[0] - Middle) * (y[0] - Middle) - Depth;
+    }
+
+    /// <summary>y' = 1 with a switch that is zero at 0.3, 0.35 and 0.9.</summary>
+    private readonly record struct ThreeZeros : ISwitched
+    {
+        public int Switches => 1;
+
+        public Vector256<double> Derivative(double t, Vector256<double> y, uint on) => Vector256.Create(1.0, 0, 0, 0);
+
+        public double Switch(int index, double t, Vector256<double> y) => (0.3 - t) * (0.35 - t) * (0.9 - t);
     }
 }

@@ -1,6 +1,7 @@
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.KnownAnswers;
 using QuarterCar.TestKit.Running;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Integration;

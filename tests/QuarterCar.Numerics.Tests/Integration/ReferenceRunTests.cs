@@ -1,8 +1,10 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.KnownAnswers;
 using QuarterCar.TestKit.Running;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Integration;

@@ -1,8 +1,10 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.KnownAnswers;
 using QuarterCar.TestKit.Running;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Integration;
@@ -121,6 +123,12 @@ public class RepeatabilityTests
         public readonly uint Suspects(in DenseStep step) => 0b11111;
 
         public readonly double Guard(int guard, double t, Vector256<double> y) => (_on >> guard & 1) != 0 ? s_model.Switch(guard, t, y) : -s_model.Switch(guard, t, y);
+
+        public bool TryLinear(int guard, double start, out LinearGuard linear)
+        {
+            linear = default;
+            return false;
+        }
 
         public void Cross(int guard, double t, Vector256<double> y) => _on ^= 1u << guard;
 

@@ -1,5 +1,6 @@
 using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Integration;

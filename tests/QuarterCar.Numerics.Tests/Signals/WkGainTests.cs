@@ -1,5 +1,6 @@
 using QuarterCar.Numerics.Signals;
 using QuarterCar.TestKit;
+
 using Xunit;
 
 namespace QuarterCar.Numerics.Tests.Signals;

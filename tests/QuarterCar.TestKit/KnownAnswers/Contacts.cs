@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit.Running;
 
@@ -56,6 +57,12 @@ public struct BouncingBall(double restitution, double gravity, List<double> time
 
     /// <inheritdoc/>
     public readonly double Guard(int guard, double t, Vector256<double> y) => y[0] * _scale;
+
+    public bool TryLinear(int guard, double start, out LinearGuard linear)
+    {
+        linear = default;
+        return false;
+    }
 
     /// <inheritdoc/>
     public void Cross(int guard, double t, Vector256<double> y)

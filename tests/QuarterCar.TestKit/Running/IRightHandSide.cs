@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.TestKit.Running;
@@ -28,6 +29,12 @@ public readonly struct Smooth<TRight>(TRight right) : IPiecewiseSystem
 
     /// <inheritdoc/>
     public double Guard(int guard, double t, Vector256<double> y) => 1;
+
+    public bool TryLinear(int guard, double start, out LinearGuard linear)
+    {
+        linear = default;
+        return false;
+    }
 
     /// <inheritdoc/>
     public void Cross(int guard, double t, Vector256<double> y)

@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.TestKit.Running;
@@ -55,6 +56,12 @@ public struct Switched<TModel>(TModel model, uint on, List<SwitchEvent>? events 
     {
         double value = model.Switch(guard, t, y);
         return (_on >> guard & 1) != 0 ? value : -value;
+    }
+
+    public bool TryLinear(int guard, double start, out LinearGuard linear)
+    {
+        linear = default;
+        return false;
     }
 
     /// <inheritdoc/>

@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+
 using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.TestKit.Running;

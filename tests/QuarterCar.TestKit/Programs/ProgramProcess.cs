@@ -1,0 +1,62 @@
+using System.Diagnostics;
+using System.Text;
+
+namespace QuarterCar.TestKit.Programs;
+
+/// <summary>What a process said and how it ended.</summary>
+/// <param name="Code">Exit code.</param>
+/// <param name="Out">Standard output.</param>
+/// <param name="Messages">Standard error.</param>
+public sealed record ProcessResult(int Code, string Out, string Messages);
+
+/// <summary>The command-line program as a process of its own, as a shell starts it. The test project must reference the program.</summary>
+public static class ProgramProcess
+{
+    /// <summary>Longest time that a command of the tests may take; beyond it something hangs.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    /// <summary>Starts it.</summary>
+    /// <param name="folder">Working directory.</param>
+    /// <param name="args">Arguments.</param>
+    public static Process Start(string folder, params string[] args)
+    {
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "quartercar.dll"), .. args])
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = Encoding.UTF8,
+            StandardErrorEncoding = Encoding.UTF8,
+        };
+        return Process.Start(start)!;
+    }
+
+    /// <summary>Runs it to its end.</summary>
+    /// <param name="folder">Working directory.</param>
+    /// <param name="args">Arguments.</param>
+    public static ProcessResult Run(string folder, params string[] args) => End(Start(folder, args));
+
+    /// <summary>Runs a line of shell in a folder, for what only a shell can do; QUARTERCAR in it is the program.</summary>
+    public static ProcessResult Shell(string folder, string line)
+    {
+        var start = new ProcessStartInfo("bash", ["-c", line]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment["QUARTERCAR"] = "dotnet " + Path.Combine(AppContext.BaseDirectory, "quartercar.dll");
+        return End(Process.Start(start)!);
+    }
+
+    /// <summary>Waits for a process and takes what it said.</summary>
+    public static ProcessResult End(Process process)
+    {
+        using (process)
+        {
+            var (output, messages) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+            if (!process.WaitForExit(Patience))
+            {
+                process.Kill(entireProcessTree: true);
+                throw new TimeoutException($"no end within {Patience.TotalSeconds} s");
+            }
+
+            return new ProcessResult(process.ExitCode, output.GetAwaiter().GetResult(), messages.GetAwaiter().GetResult());
+        }
+    }
+}
