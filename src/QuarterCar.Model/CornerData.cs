@@ -94,13 +94,23 @@ public sealed record SpringData(
 {
     /// <summary>Travel from free to solid, m.</summary>
     public double Travel => FreeLength - SolidLength;
+
+    /// <summary>Mean diameter of the coils, m: as given, or inner diameter and wire; null where neither is known.</summary>
+    public double? CoilMean => MeanDiameter ?? InnerDiameter + WireDiameter;
+
+    /// <summary>Inner diameter of the coils, m: as given, or mean diameter less wire; null where neither is known.</summary>
+    public double? CoilInner => InnerDiameter ?? MeanDiameter - WireDiameter;
 }
 
 /// <summary>The springs from the coil nut down. A single spring is the lower one.</summary>
 /// <param name="Tender">Null without tender.</param>
 /// <param name="Upper">Null with a single spring.</param>
 /// <param name="Lower">The spring below the slider.</param>
-public sealed record SpringSetData(SpringData? Tender, SpringData? Upper, SpringData Lower);
+public sealed record SpringSetData(SpringData? Tender, SpringData? Upper, SpringData Lower)
+{
+    /// <summary>Those there are, from the coil nut down.</summary>
+    public IEnumerable<SpringData> All => new[] { Tender, Upper, Lower }.OfType<SpringData>();
+}
 
 /// <summary>What a stop-nut length refers to (physics.md section 3).</summary>
 public enum StopNutReference

@@ -38,24 +38,3 @@ public sealed record DampingRatio(string Region, string Direction, double ShaftV
 /// <param name="Name">The case.</param>
 /// <param name="Static">Its figures.</param>
 public sealed record CaseStanding(string Name, StandingFigures Static);
-
-/// <summary>Fit of the stack on the body, SI; null: its data is not given.</summary>
-/// <param name="StackFree">Free lengths and slider, m.</param>
-/// <param name="LeastPreload">m.</param>
-/// <param name="MostPreload">m.</param>
-/// <param name="NutFromTop">m.</param>
-/// <param name="ThreadLeft">m.</param>
-/// <param name="PreloadTurns">Turns.</param>
-/// <param name="AssemblyForce">N, at the least preload.</param>
-/// <param name="AssemblyEnergy">J, at the least preload.</param>
-/// <param name="RadialClearance">m.</param>
-public sealed record FitFigures(
-    double? StackFree,
-    double? LeastPreload,
-    double? MostPreload,
-    double? NutFromTop,
-    double? ThreadLeft,
-    double? PreloadTurns,
-    double? AssemblyForce,
-    double? AssemblyEnergy,
-    double? RadialClearance);

@@ -21,16 +21,19 @@ public static class StandingStudy
         var corner = Corner.Build(scenario.Corner);
         StandingFigures figures = StandingWork.Figures(corner);
         ImmutableArray<SpringStanding> springs = [.. StandingWork.Springs(corner)];
+        FitFigures? fit = FitWork.Of(corner);
+        var stood = (cases ?? []).Select(c => (c.Name, Corner: Corner.Build(c.Scenario.Corner))).Select(c => (c.Name, c.Corner, Figures: StandingWork.Figures(c.Corner))).ToList();
+        var subject = new StandingWarnings.Subject(corner, figures, springs, fit, scenario.Units);
         return new StandingResult(
             scenario,
             corner,
             figures,
             springs,
             Damping(corner, figures),
-            null,
-            [.. (cases ?? []).Select(c => new CaseStanding(c.Name, StandingWork.Figures(Corner.Build(c.Scenario.Corner))))],
+            fit,
+            [.. stood.Select(c => new CaseStanding(c.Name, c.Figures))],
             withCurve ? StandingCurve.Of(corner) : [],
-            [.. scenario.Warnings, .. StandingWarnings.Of(corner, figures, springs, scenario.Units)]);
+            [.. scenario.Warnings, .. StandingWarnings.Of(subject, stood)]);
     }
 
     // ζ = c·r²/(2·√(k_r·m_s)), k_r = r²·(k_region + k_gas), all at ride height (physics.md section 6).

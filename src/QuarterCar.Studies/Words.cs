@@ -6,12 +6,31 @@ namespace QuarterCar.Studies;
 internal static class Words
 {
     private const double Inch = 0.0254;
+    private const double PoundForce = 0.45359237 * 9.80665;
     private const double MilesPerHour = 0.44704;
 
     /// <summary>A length: 0.01 in, 0.1 mm.</summary>
     public static string Length(double metres, UnitSystem units) => units == UnitSystem.Us
         ? FormattableString.Invariant($"{metres / Inch:0.00} in")
         : FormattableString.Invariant($"{metres * 1000:0.0} mm");
+
+    /// <summary>A force: 1 lbf, 1 N.</summary>
+    public static string Force(double newtons, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{newtons / PoundForce:0} lbf")
+        : FormattableString.Invariant($"{newtons:0} N");
+
+    /// <summary>A rate: 1 lbf/in, 0.1 N/mm.</summary>
+    public static string Rate(double newtonsPerMetre, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{newtonsPerMetre * Inch / PoundForce:0} lbf/in")
+        : FormattableString.Invariant($"{newtonsPerMetre / 1000:0.0} N/mm");
+
+    /// <summary>An energy: 1 ft·lbf, 1 J.</summary>
+    public static string Energy(double joules, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{joules / (12 * Inch * PoundForce):0} ft·lbf")
+        : FormattableString.Invariant($"{joules:0} J");
+
+    /// <summary>A share as whole percent.</summary>
+    public static string Percent(double share) => FormattableString.Invariant($"{100 * share:0} %");
 
     /// <summary>A distance along the ground: feet or metres.</summary>
     public static string Distance(double metres, UnitSystem units) => units == UnitSystem.Us

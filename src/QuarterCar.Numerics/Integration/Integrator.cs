@@ -16,7 +16,7 @@ public sealed record IntegrationSettings(
     double FirstStep = 1e-3,
     double LeastStep = 1e-13,
     long MostEvents = 1_000_000,
-    long MostSteps = 50_000_000,
+    long MostSteps = 5_000_000,
     double MostLastTerm = 300);
 
 /// <summary>Why an integration ended.</summary>

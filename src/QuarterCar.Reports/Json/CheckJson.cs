@@ -1,5 +1,6 @@
 using System.Text.Json;
 
+using QuarterCar.Model.Statics;
 using QuarterCar.Studies;
 
 namespace QuarterCar.Reports.Json;

@@ -1,5 +1,6 @@
 using System.Globalization;
 
+using QuarterCar.Model.Statics;
 using QuarterCar.Reports.Units;
 using QuarterCar.Studies;
 
