@@ -23,9 +23,10 @@ public static class PickText
         var page = new TextPage(writer, colour);
         page.Paragraph(PickVerdict.Of(result, read), "bold");
         if (input.Invented) page.Paragraph(InventedSprings.Caution);
+        PickSet[] shown = [.. result.Sets.DistinctBy(s => (s.Springs.Tender?.Rate, s.Springs.Upper?.Rate, s.Springs.Lower.Rate)).Take(Shown)];
         Loads(page, result, read);
-        BindAndFit(page, result, read);
-        Rates(page, result, read);
+        BindAndFit(page, result, shown, read);
+        Rates(page, shown, read);
         Neighbours(page, result, read);
         page.Gap().Paragraph($"Required primary rate: {read.Text(Dimension.Rate, result.RequiredPrimaryRate)}, which is {read.Text(Dimension.Force, result.SpringForce)} on the springs over "
             + $"{read.Text(Dimension.Length, result.Data.Travel)} of travel and {read.Text(Dimension.Length, result.Data.Preload)} of wanted preload.");
@@ -50,13 +51,13 @@ public static class PickText
             ["load", read.Unit(Dimension.Force).Name, $"ride height, {read.Unit(Dimension.Length).Name}", "change"]);
     }
 
-    private static void BindAndFit(TextPage page, PickResult result, Readable read)
+    private static void BindAndFit(TextPage page, PickResult result, PickSet[] shown, Readable read)
     {
         string Of(double? metres) => read.Number(Dimension.Length, metres);
         page.Rows(
-            $"Bind and fit, best first ({read.Unit(Dimension.Rate).Name}; {read.Unit(Dimension.Length).Name}): clear of bind at full bump, ride heights by preload alone",
+            $"Bind and fit, best first, each pair of rates once ({read.Unit(Dimension.Rate).Name}; {read.Unit(Dimension.Length).Name}): clear of coil bind at full bump, ride heights from least to most preload",
             [
-                .. result.Sets.Take(Shown).Select(s => new[]
+                .. shown.Select(s => new[]
                 {
                     PickVerdict.Rates(s.Springs, read), Of(s.UpperClearance), Of(s.LowerClearance), Of(s.Range?.Lowest), Of(s.Range?.Highest), Verdict(s, result.Data),
                 }),
@@ -65,14 +66,14 @@ public static class PickText
             ["set", "upper clear", "lower clear", "lowest", "highest", "checks"]);
     }
 
-    private static void Rates(TextPage page, PickResult result, Readable read)
+    private static void Rates(TextPage page, PickSet[] shown, Readable read)
     {
         string Of(double? metres) => read.Number(Dimension.Length, metres);
-        bool tenders = result.Sets.Any(s => s.Springs.Tender is not null);
+        bool tenders = shown.Any(s => s.Springs.Tender is not null);
         page.Rows(
             $"Rates and preload, same order ({read.Unit(Dimension.Rate).Name}; {read.Unit(Dimension.Length).Name}): free lengths from the coil nut down",
             [
-                .. result.Sets.Take(Shown).Select(s => new[]
+                .. shown.Select(s => new[]
                 {
                     PickVerdict.Rates(s.Springs, read), string.Join('/', s.Springs.All.Select(p => Of(p.FreeLength))), Of(s.Preload), Of(s.Settle),
                     read.Number(Dimension.Rate, s.PrimaryRate), Step(s.RateStep),
@@ -87,7 +88,7 @@ public static class PickText
         if (result.Neighbours.IsEmpty) return;
         string Of(double? metres) => read.Number(Dimension.Length, metres);
         page.Rows(
-            $"Around the first set: the list's next rates ({read.Unit(Dimension.Rate).Name}; {read.Unit(Dimension.Length).Name})",
+            $"Around the first set, the list's next rates ({read.Unit(Dimension.Rate).Name}; {read.Unit(Dimension.Length).Name}): ride height if its preload stays, preload if its ride height stays",
             [
                 .. result.Neighbours.Select(n => new[]
                 {
@@ -95,7 +96,7 @@ public static class PickText
                 }),
             ],
             [2, 3, 4, 5, 6],
-            ["set", "changed", "same preload: at", "for height", "clear", "primary", "step"]);
+            ["set", "changed", "height", "preload", "clear of bind", "primary", "step"]);
     }
 
     private static string Names(PickSet set, PickInput input) => string.Join(

@@ -30,11 +30,12 @@ internal sealed class PickRules(IReadOnlyDictionary<string, Measured> values, Pr
             return;
         }
 
+        var roomy = Volume(stroke);
         if (Si(PickFlags.RideHeight) >= stroke)
         {
-            Note(PickFlags.RideHeight, "", PickTexts.BelowStroke(values[PickFlags.Stroke].ToString()));
+            Note(PickFlags.RideHeight, PickTexts.BelowStroke(values[PickFlags.Stroke].ToString()));
         }
-        else if (Volume(stroke) && Si(PickFlags.RideHeight) is { } ride)
+        else if (roomy && Si(PickFlags.RideHeight) is { } ride)
         {
             GasBelowLoad(stroke - ride);
         }
@@ -66,7 +67,7 @@ internal sealed class PickRules(IReadOnlyDictionary<string, Measured> values, Pr
             return true;
         }
 
-        Note(PickFlags.Volume, "", Texts.MoreGas(InUnitOf(PickFlags.Volume, least)));
+        Note(PickFlags.Volume, Texts.MoreGas(InUnitOf(PickFlags.Volume, least)));
         return false;
     }
 
@@ -86,10 +87,8 @@ internal sealed class PickRules(IReadOnlyDictionary<string, Measured> values, Pr
         }
 
         var pressure = (load / gas.Area + GasLaw.Atmosphere) * (gas.Volume - gas.Area * travel) / gas.Volume - GasLaw.Atmosphere;
-        Note(
-            PickFlags.Load,
-            PickTexts.GasCarries(InUnitOf(PickFlags.Load, force)),
-            pressure > 0 ? PickTexts.MoreLoadOrLess(InUnitOf(PickFlags.Load, force), InUnitOf(PickFlags.Pressure, pressure)) : PickTexts.MoreLoad(InUnitOf(PickFlags.Load, force)));
+        var least = InUnitOf(PickFlags.Load, force);
+        Note(PickFlags.Load, pressure > 0 ? PickTexts.MoreLoadOrLess(least, InUnitOf(PickFlags.Pressure, pressure)) : PickTexts.MoreLoad(least), PickTexts.GasCarries(least));
     }
 
     private double? Si(string flag) => values.TryGetValue(flag, out var m) ? m.Si : null;
@@ -100,6 +99,6 @@ internal sealed class PickRules(IReadOnlyDictionary<string, Measured> values, Pr
         return unit.FromSi(si).ToString("0.####", CultureInfo.InvariantCulture) + " " + unit.Name;
     }
 
-    private void Note(string flag, string why, string wanted) =>
+    private void Note(string flag, string wanted, string why = "") =>
         problems.Note(new Place(flag, 0, 0), "", Texts.Quote(values[flag].ToString()) + why, wanted);
 }
