@@ -22,8 +22,11 @@ public sealed record CompareLine(string Name, string Words, ImmutableArray<Compa
 /// <summary>The figures of a comparison beside each other: differences to the first setup, the best of each figure starred where less or more of it is plainly better.</summary>
 public static class CompareTable
 {
+    /// <summary>What a comparison cannot say.</summary>
+    public const string Caution = "What is best here is best for this one corner in this model. That says nothing of the other corners, of strength, or of how it feels.";
+
     /// <summary>Explains the stars; said wherever they stand.</summary>
-    public const string Star = "* the best of each figure for this one corner in this model: no more than that. It says nothing of the other corners, of strength, or of how it feels.";
+    public const string Star = "* the best of each figure. " + Caution;
 
     // Less is better (−1), more is better (+1), neither (0).
     private static readonly ImmutableArray<(string Name, string Words, int Better)> s_figures =

@@ -10,6 +10,8 @@ public static class CompareText
     /// <summary>Setups that are shown; the files have them all.</summary>
     public const int Most = 40;
 
+    private const int Beside = 9; // more columns than these nobody reads
+
     /// <summary>Writes it.</summary>
     /// <param name="head">The study.</param>
     /// <param name="rows">The first rows, at most <see cref="Most"/>.</param>
@@ -20,12 +22,12 @@ public static class CompareText
         var read = new Readable(head.Units);
         var page = new TextPage(writer, colour);
         page.Paragraph(head.Title).Paragraph(CompareTable.Verdict(rows, read), "bold");
-        page.Rows("Setups", [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord.Length > 0 ? "stop nut " + r.NutWord : "", r.Figures is null ? "" : r.Note })], []);
+        page.Rows(rows.Count < head.Setups && head.Parts == 1 ? FormattableString.Invariant($"Setups, the first {rows.Count} of {head.Setups}") : "Setups", [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord.Length > 0 ? "stop nut " + r.NutWord : "", r.Figures is null ? "" : r.Note })], []);
         var ran = rows.Where(r => r.Figures is not null).ToList();
-        if (ran.Count is > 0 and <= 9) Figures(page, ran, read);
+        if (ran.Count is > 0 and <= Beside) Figures(page, ran, read);
         else if (ran.Count > 0) Short(page, ran, read);
         foreach (StudyRow row in rows.Where(r => r.Figures is null)) page.Gap().Paragraph($"{CompareTable.Mark(row.Index)} could not be run: {row.Note}.");
-        if (ran.Count > 1) page.Gap().Paragraph(CompareTable.Star);
+        if (ran.Count > 1) page.Gap().Paragraph(ran.Count <= Beside ? CompareTable.Star : CompareTable.Caution);
         page.Flush();
     }
 
