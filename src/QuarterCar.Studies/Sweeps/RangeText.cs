@@ -19,19 +19,42 @@ public sealed class RangeText(ScenarioDocument document, ProblemList problems)
     /// <summary>True for a text that is a range, not a list of values.</summary>
     public static bool IsRange(string text) => text.IndexOf('=', StringComparison.Ordinal) is > 0 and var at && text[at..].Contains(':', StringComparison.Ordinal);
 
-    /// <summary>A sweep's axes; null where a mistake was noted.</summary>
+    /// <summary>A sweep's grid; null where a mistake was noted.</summary>
     public SweepGrid? Sweep(IReadOnlyList<string> texts)
     {
         int before = problems.Count;
         SweepGridAxis?[] axes = [.. texts.Select(GridAxis)];
-        Twice(texts);
-        if (problems.Count > before)
-            return null;
-        var grid = new SweepGrid([.. axes.Select(a => a!)]);
+        foreach (IGrouping<string, string> path in texts.GroupBy(Overrides.PathOf).Where(g => g.Count() > 1))
+            Note(path.Last(), path.Key, "the path a second time", "each path once");
+        return problems.Count > before ? null : Whole(new SweepGrid([.. axes.Select(a => a!)]));
+    }
+
+    /// <summary>The grid itself where it is not too large; null with a note where it is.</summary>
+    public SweepGrid? Whole(SweepGrid grid)
+    {
         if (grid.Points <= SweepGrid.MostPoints)
             return grid;
         Note("--vary", "", $"a grid of {grid.Points.ToString("#,0", CultureInfo.InvariantCulture)} points", $"at most {SweepGrid.MostPoints.ToString("#,0", CultureInfo.InvariantCulture)}: fewer points or paths");
         return null;
+    }
+
+    /// <summary>One axis of a sweep; null where a mistake was noted.</summary>
+    public SweepGridAxis? GridAxis(string text)
+    {
+        if (Ends(text, SweepForm, 3, out string[] parts, out string unit) is not { } path)
+            return null;
+        bool counted = int.TryParse(parts[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count);
+        if (!counted || count < 2)
+            Note(text, path, counted ? $"a count of {count}" : $"the count '{parts[2]}'", "a whole number of points, 2 or more: both ends are run");
+        if (Kind(text, path) is not { } kind || Axis(text, path, kind, parts, unit) is not { } axis || count < 2)
+            return null;
+        if (kind is WholeKind && Math.Abs(axis.ToSi - axis.FromSi) % (count - 1) != 0)
+        {
+            Note(text, path, "points between whole numbers", "a count that meets whole numbers only, for this path takes no others");
+            return null;
+        }
+
+        return SweepGridAxis.Of(axis, count);
     }
 
     /// <summary>A reach's way; null where a mistake was noted.</summary>
@@ -48,24 +71,6 @@ public sealed class RangeText(ScenarioDocument document, ProblemList problems)
         }
 
         return Axis(text, path, kind, parts, unit);
-    }
-
-    private SweepGridAxis? GridAxis(string text)
-    {
-        if (Ends(text, SweepForm, 3, out string[] parts, out string unit) is not { } path)
-            return null;
-        bool counted = int.TryParse(parts[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count);
-        if (!counted || count < 2)
-            Note(text, path, counted ? $"a count of {count}" : $"the count '{parts[2]}'", "a whole number of points, 2 or more: both ends are run");
-        if (Kind(text, path) is not { } kind || Axis(text, path, kind, parts, unit) is not { } axis || count < 2)
-            return null;
-        if (kind is WholeKind && Math.Abs(axis.ToSi - axis.FromSi) % (count - 1) != 0)
-        {
-            Note(text, path, "points between whole numbers", "a count that meets whole numbers only, for this path takes no others");
-            return null;
-        }
-
-        return new SweepGridAxis(axis, count);
     }
 
     // Path, pieces between colons, and the unit behind the last piece.
@@ -107,7 +112,7 @@ public sealed class RangeText(ScenarioDocument document, ProblemList problems)
     private SweepAxis? Axis(string text, string path, KeyKind kind, string[] parts, string unit)
     {
         string to = WithUnit(parts[1], unit), from = WithUnit(parts[0], Measured.TryParse(to, out Measured m) ? m.UnitName : unit);
-        var number = kind as QuantityKind ?? new QuantityKind(Dimension.Number, Whole((WholeKind)kind));
+        var number = kind as QuantityKind ?? new QuantityKind(Dimension.Number, RangeOf((WholeKind)kind));
         var reader = new QuantityReader(problems);
         Measured? first = reader.Read(path, number, Scalar(text, from)), last = reader.Read(path, number, Scalar(text, to));
         if (first is not { } a || last is not { } b)
@@ -124,17 +129,10 @@ public sealed class RangeText(ScenarioDocument document, ProblemList problems)
         return null;
     }
 
-    // Two ways along one path would contradict each other.
-    private void Twice(IReadOnlyList<string> texts)
-    {
-        foreach (IGrouping<string, string> path in texts.GroupBy(Overrides.PathOf).Where(g => g.Count() > 1))
-            Note(path.Last(), path.Key, "the path a second time", "each path once");
-    }
-
     private static string WithUnit(string number, string unit) =>
         unit.Length > 0 && Measured.TryParse(number, out Measured m) && m.UnitName.Length == 0 ? number + " " + unit : number;
 
-    private static ValueRange Whole(WholeKind kind) => new(kind.Least, true, kind.Most);
+    private static ValueRange RangeOf(WholeKind kind) => new(kind.Least, true, kind.Most);
 
     private static ScalarNode Scalar(string text, string value) => new(Where(text), value, false);
 

@@ -55,13 +55,23 @@ public sealed record SweepAxis(string Path, Measured From, Measured To)
     }
 }
 
-/// <summary>A way cut into equal pieces: count points, both ends among them.</summary>
-/// <param name="Axis">The way.</param>
-/// <param name="Count">Points, 2 or more.</param>
-public sealed record SweepGridAxis(SweepAxis Axis, int Count)
+/// <summary>One direction of a grid: points made when asked for, from a way cut into equal pieces or from a list of setups.</summary>
+/// <param name="Paths">What it changes.</param>
+/// <param name="Count">Points.</param>
+/// <param name="At">The point of an index from 0: its title and a value a path.</param>
+public sealed record SweepGridAxis(ImmutableArray<string> Paths, int Count, Func<int, SetupRequest> At)
 {
-    /// <summary>Point i, from 0.</summary>
-    public SetupValue At(int i) => Axis.At(i, Count - 1);
+    /// <summary>True where its points are numbers along one path, so that it can be an axis of a picture.</summary>
+    public bool Numeric => Paths.Length == 1 && Count > 1 && At(0).Values[0].Si is not null && At(Count - 1).Values[0].Si is not null;
+
+    /// <summary>A way cut into equal pieces, both ends among its points.</summary>
+    public static SweepGridAxis Of(SweepAxis way, int count) => new([way.Path], count, i => SweepAxis.Request([way.At(i, count - 1)]));
+
+    /// <summary>A list of setups.</summary>
+    public static SweepGridAxis Of(ImmutableArray<string> paths, ImmutableArray<SetupRequest> points) => new(paths, points.Length, i => points[i]);
+
+    /// <summary>Where a point stands on a picture's axis: SI value, or its index.</summary>
+    public double Position(int i) => Numeric ? At(i).Values[0].Si ?? double.NaN : i;
 }
 
 /// <summary>The grid of a sweep: every combination of its axes' points, the last axis fastest.</summary>
@@ -71,8 +81,11 @@ public sealed record SweepGrid(ImmutableArray<SweepGridAxis> Axes)
     /// <summary>Largest grid that is run.</summary>
     public const long MostPoints = 10_000_000;
 
-    /// <summary>Points in all; more than a long holds is infinite.</summary>
+    /// <summary>Points in all; a count that no integer holds comes out as a large one all the same.</summary>
     public double Points => Axes.Aggregate(1.0, (n, a) => n * a.Count);
+
+    /// <summary>Every path, in the order of the axes.</summary>
+    public ImmutableArray<string> Paths => [.. Axes.SelectMany(a => a.Paths)];
 
     /// <summary>Where a setup stands in the grid: an index an axis.</summary>
     public int[] Place(long index)
@@ -88,8 +101,9 @@ public sealed record SweepGrid(ImmutableArray<SweepGridAxis> Axes)
     }
 
     /// <summary>The setups of the grid.</summary>
-    public SetupPlan Plan() => new(
-        [.. Axes.Select(a => a.Axis.Path)],
-        (long)Points,
-        i => SweepAxis.Request([.. Place(i).Select((at, k) => Axes[k].At(at))]));
+    public SetupPlan Plan() => new(Paths, (long)Points, index =>
+    {
+        SetupRequest[] points = [.. Place(index).Select((at, k) => Axes[k].At(at))];
+        return new SetupRequest(string.Join(", ", points.Select(p => p.Title)), [.. points.SelectMany(p => p.Values)]);
+    });
 }

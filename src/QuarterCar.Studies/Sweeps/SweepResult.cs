@@ -42,16 +42,23 @@ public sealed record SweepResult(
 /// <param name="Limit">The limit.</param>
 /// <param name="Points">How many points broke it.</param>
 /// <param name="Worst">Largest value of its figure.</param>
-/// <param name="Least">Least value of each path among them, SI, in the order of the axes.</param>
+/// <param name="Least">Least value of each path among them, SI, in the order of the paths; NaN for what is no number.</param>
 /// <param name="Most">Largest.</param>
 public sealed record SweepBreak(Limit Limit, long Points, double Worst, ImmutableArray<double> Least, ImmutableArray<double> Most);
 
-/// <summary>The goal over a grid of one or two paths, for a picture.</summary>
-/// <param name="At">Values of each axis, SI, in order.</param>
+/// <summary>The goal over a grid of one or two axes, for a picture.</summary>
+/// <param name="Axes">The axes, in order.</param>
 /// <param name="Goal">The goal's figure, last axis fastest; NaN where it was not run.</param>
-/// <param name="Broken">Which limit a point breaks: an index into the limits, -1 for none.</param>
-public sealed record SweepMap(ImmutableArray<ImmutableArray<double>> At, ImmutableArray<double> Goal, ImmutableArray<int> Broken)
+/// <param name="Broken">The first limit that a point breaks: an index into the limits, -1 for none.</param>
+/// <param name="Limited">The limited figures, one list a limit.</param>
+public sealed record SweepMap(ImmutableArray<SweepMapAxis> Axes, ImmutableArray<double> Goal, ImmutableArray<int> Broken, ImmutableArray<ImmutableArray<double>> Limited);
+
+/// <summary>Points kept along one axis.</summary>
+/// <param name="Paths">What it changes.</param>
+/// <param name="At">Positions: SI values, or indices of a list.</param>
+/// <param name="Titles">Titles of a list's points; empty where the axis is numeric.</param>
+public sealed record SweepMapAxis(ImmutableArray<string> Paths, ImmutableArray<double> At, ImmutableArray<string> Titles)
 {
-    /// <summary>Points along the last axis.</summary>
-    public int Across => At[^1].Length;
+    /// <summary>True where positions are numbers along one path.</summary>
+    public bool Numeric => Titles.IsEmpty;
 }

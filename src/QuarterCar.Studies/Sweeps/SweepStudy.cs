@@ -54,8 +54,8 @@ internal sealed class SweepWork
     public SweepWork(Scenario scenario, SweepGrid grid, Goal goal)
     {
         (_scenario, _grid, _goal, _limits) = (scenario, grid, goal, LimitSet.Of(scenario));
-        _map = grid.Axes.Length <= 2 ? new MapWork(grid) : null;
-        _breaks = [.. _limits.Limits.Select(_ => new BreakWork(grid.Axes.Length))];
+        _map = grid.Axes.Length <= 2 ? new MapWork(grid, _limits.Limits.Length) : null;
+        _breaks = [.. _limits.Limits.Select(_ => new BreakWork(grid.Paths.Length))];
     }
 
     public void Take(StudyRow row)
@@ -80,7 +80,7 @@ internal sealed class SweepWork
 
         _holding += broken < 0 ? 1 : 0;
         double? goal = _goal.Of(figures);
-        _map?.Take(row.Index, goal, broken);
+        _map?.Take(row.Index, goal, broken, verdicts);
         if (goal is { } value)
             Rank(value, row, broken < 0);
     }
@@ -114,10 +114,10 @@ internal sealed class SweepWork
     }
 
     /// <summary>Where one limit broke.</summary>
-    private sealed class BreakWork(int axes)
+    private sealed class BreakWork(int paths)
     {
-        private readonly double[] _least = [.. Enumerable.Repeat(double.PositiveInfinity, axes)];
-        private readonly double[] _most = [.. Enumerable.Repeat(double.NegativeInfinity, axes)];
+        private readonly double[] _least = [.. Enumerable.Repeat(double.PositiveInfinity, paths)];
+        private readonly double[] _most = [.. Enumerable.Repeat(double.NegativeInfinity, paths)];
         private long _points;
         private double _worst = double.NegativeInfinity;
 
@@ -127,9 +127,8 @@ internal sealed class SweepWork
             _worst = Math.Max(_worst, value);
             for (int k = 0; k < _least.Length; k++)
             {
-                double at = request.Values[k].Si!.Value;
-                _least[k] = Math.Min(_least[k], at);
-                _most[k] = Math.Max(_most[k], at);
+                _least[k] = Math.Min(_least[k], request.Values[k].Si ?? double.NaN);
+                _most[k] = Math.Max(_most[k], request.Values[k].Si ?? double.NaN);
             }
         }
 
@@ -143,22 +142,27 @@ internal sealed class MapWork
     private const int MostAlone = 2001;
     private const int MostEach = 201;
 
+    // Series of a list beside a way: more would be no picture.
+    private const int MostOfList = 24;
+
     private readonly SweepGrid _grid;
     private readonly int[][] _kept;
     private readonly double[] _goal;
     private readonly int[] _broken;
+    private readonly double[][] _limited;
 
-    public MapWork(SweepGrid grid)
+    public MapWork(SweepGrid grid, int limits)
     {
         _grid = grid;
         int most = grid.Axes.Length == 1 ? MostAlone : MostEach;
-        _kept = [.. grid.Axes.Select(a => Kept(a.Count, most))];
+        _kept = [.. grid.Axes.Select(a => a.Numeric ? Kept(a.Count, most) : Kept(Math.Min(a.Count, MostOfList), MostOfList))];
         int points = _kept.Aggregate(1, (n, k) => n * k.Length);
-        _goal = [.. Enumerable.Repeat(double.NaN, points)];
+        _goal = Unknown(points);
         _broken = [.. Enumerable.Repeat(-1, points)];
+        _limited = [.. Enumerable.Range(0, limits).Select(_ => Unknown(points))];
     }
 
-    public void Take(long index, double? goal, int broken)
+    public void Take(long index, double? goal, int broken, ImmutableArray<LimitVerdict> verdicts)
     {
         int[] at = _grid.Place(index);
         int place = 0;
@@ -171,9 +175,16 @@ internal sealed class MapWork
         }
 
         (_goal[place], _broken[place]) = (goal ?? double.NaN, broken);
+        for (int i = 0; i < _limited.Length; i++)
+            _limited[i][place] = verdicts[i].Value ?? double.NaN;
     }
 
-    public SweepMap Map() => new([.. _kept.Select((k, axis) => k.Select(i => _grid.Axes[axis].At(i).Si!.Value).ToImmutableArray())], [.. _goal], [.. _broken]);
+    public SweepMap Map() => new([.. _kept.Select((k, axis) => Axis(_grid.Axes[axis], k))], [.. _goal], [.. _broken], [.. _limited.Select(l => l.ToImmutableArray())]);
+
+    private static SweepMapAxis Axis(SweepGridAxis axis, int[] kept) =>
+        new(axis.Paths, [.. kept.Select(axis.Position)], axis.Numeric ? [] : [.. kept.Select(i => axis.At(i).Title)]);
+
+    private static double[] Unknown(int points) => [.. Enumerable.Repeat(double.NaN, points)];
 
     private static int[] Kept(int count, int most) =>
         count <= most ? [.. Enumerable.Range(0, count)] : [.. Enumerable.Range(0, most).Select(i => (int)((long)i * (count - 1) / (most - 1)))];
