@@ -1,9 +1,9 @@
 using QuarterCar.Reports.Plots;
 using QuarterCar.Studies.Sweeps;
 
-using ScottPlot;
-
 using SkiaSharp;
+
+using LinePattern = ScottPlot.LinePattern;
 
 namespace QuarterCar.Reports.Studies;
 

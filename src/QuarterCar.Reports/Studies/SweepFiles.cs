@@ -1,7 +1,6 @@
 using System.Text;
 
 using QuarterCar.Reports.Files;
-using QuarterCar.Reports.Plots;
 using QuarterCar.Studies.Sweeps;
 
 namespace QuarterCar.Reports.Studies;

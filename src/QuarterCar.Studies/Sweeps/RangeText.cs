@@ -16,8 +16,9 @@ public sealed class RangeText(ScenarioDocument document, ProblemList problems)
     private const string SweepForm = "PATH=FROM:TO:COUNT, like speed=2:10:9 mph or coilover.preload=1:2:11 in";
     private const string ReachForm = "PATH=FROM:TO, like speed=2:10 mph";
 
-    /// <summary>True for a text that is a range, not a list of values.</summary>
-    public static bool IsRange(string text) => text.IndexOf('=', StringComparison.Ordinal) is > 0 and var at && text[at..].Contains(':', StringComparison.Ordinal);
+    /// <summary>True for a text that is a range; a list of values, a map or a quoted text is none.</summary>
+    public static bool IsRange(string text) =>
+        text.IndexOf('=', StringComparison.Ordinal) is > 0 and var at && text[at..].Contains(':', StringComparison.Ordinal) && text.AsSpan(at).IndexOfAny("{['\"") < 0;
 
     /// <summary>A sweep's grid; null where a mistake was noted.</summary>
     public SweepGrid? Sweep(IReadOnlyList<string> texts)
@@ -26,16 +27,7 @@ public sealed class RangeText(ScenarioDocument document, ProblemList problems)
         SweepGridAxis?[] axes = [.. texts.Select(GridAxis)];
         foreach (IGrouping<string, string> path in texts.GroupBy(Overrides.PathOf).Where(g => g.Count() > 1))
             Note(path.Last(), path.Key, "the path a second time", "each path once");
-        return problems.Count > before ? null : Whole(new SweepGrid([.. axes.Select(a => a!)]));
-    }
-
-    /// <summary>The grid itself where it is not too large; null with a note where it is.</summary>
-    public SweepGrid? Whole(SweepGrid grid)
-    {
-        if (grid.Points <= SweepGrid.MostPoints)
-            return grid;
-        Note("--vary", "", $"a grid of {grid.Points.ToString("#,0", CultureInfo.InvariantCulture)} points", $"at most {SweepGrid.MostPoints.ToString("#,0", CultureInfo.InvariantCulture)}: fewer points or paths");
-        return null;
+        return problems.Count > before ? null : new SweepGrid([.. axes.Select(a => a!)]);
     }
 
     /// <summary>One axis of a sweep; null where a mistake was noted.</summary>

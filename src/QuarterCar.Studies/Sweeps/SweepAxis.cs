@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 using QuarterCar.Scenarios.Quantities;
 using QuarterCar.Studies.Setups;
@@ -83,6 +84,11 @@ public sealed record SweepGrid(ImmutableArray<SweepGridAxis> Axes)
 
     /// <summary>Points in all; a count that no integer holds comes out as a large one all the same.</summary>
     public double Points => Axes.Aggregate(1.0, (n, a) => n * a.Count);
+
+    /// <summary>What is wrong with a grid above <see cref="MostPoints"/>; null for one that can be run.</summary>
+    public string? TooLarge => Points <= MostPoints
+        ? null
+        : string.Create(CultureInfo.InvariantCulture, $"found a grid of {Points:#,0} points; wanted at most {MostPoints:#,0}: fewer points or paths");
 
     /// <summary>Every path, in the order of the axes.</summary>
     public ImmutableArray<string> Paths => [.. Axes.SelectMany(a => a.Paths)];

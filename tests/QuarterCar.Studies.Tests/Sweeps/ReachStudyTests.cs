@@ -9,11 +9,11 @@ namespace QuarterCar.Studies.Tests.Sweeps;
 public sealed class ReachStudyTests
 {
     // From the height whose depth is the limit (check values NL-3 and NL-4): the tyre, 1e8 N/m, sinks by F/k_t and stores F²/2k_t, so
-    // the same depth of spring takes (F²/2k_t)/W − F/k_t more height: 1.0e-4 m for 5.5 kN on 100 kg, −0.7e-4 m for 14.2 kN on 300 kg;
+    // the same depth of spring takes (F²/2k_t)/W − F/k_t more height: 1.0e-4 m for 5.5 kN on 100 kg, 2.0e-4 m for 14.2 kN on 300 kg;
     // the unsprung 0.2 kg gives up 0.2 % of the fall's energy in the tyre, which the spring does not see. Beside it the resolution.
     [Theory]
     [InlineData(Corners.DropOnSpring, 0.4, 0.6, 0.5, 1.0e-4)]
-    [InlineData(Corners.DropOnPair, 0.2, 0.4, 0.3, -0.8e-4)]
+    [InlineData(Corners.DropOnPair, 0.2, 0.4, 0.3, 2.0e-4)]
     public void The_height_that_uses_a_given_depth_is_that_of_the_closed_form(string corner, double from, double to, double height, double tyre)
     {
         ReachSetup reach = new Studied(corner).Reach(FormattableString.Invariant($"drop.height={from}:{to} m"));
@@ -101,10 +101,10 @@ public sealed class ReachStudyTests
         ReachSetup one = new Studied(Corners.Plain).Reach("drop.height=0.1:1.2 m", 1), four = new Studied(Corners.Plain).Reach("drop.height=0.1:1.2 m", 4);
         Assert.Equal(one.Largest, four.Largest);
         Assert.Equal(one.FirstBroken, four.FirstBroken);
-        Assert.Equal(one.Scan, four.Scan);
+        Assert.Equal(one.Scan.AsEnumerable(), four.Scan.AsEnumerable());
     }
 
     [Fact]
-    public void Metal_is_a_limit_although_the_scenario_sets_none() =>
-        Assert.Equal("counts.bottom_out", new Studied(Corners.Plain).Reach("drop.height=0.1:3 m").FirstBroken!.Verdict!.Figure);
+    public void Bound_coils_are_a_limit_although_the_scenario_sets_none() =>
+        Assert.Equal("counts.coil_bind", new Studied(Corners.Plain).Reach("drop.height=0.1:3 m").FirstBroken!.Verdict!.Figure);
 }
