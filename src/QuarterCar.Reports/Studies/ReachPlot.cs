@@ -1,4 +1,5 @@
 using QuarterCar.Reports.Plots;
+using QuarterCar.Studies.Setups;
 using QuarterCar.Studies.Sweeps;
 
 using SkiaSharp;
@@ -36,7 +37,7 @@ internal static class ReachPlot
         var path = new PathScale(result.Axis.Path, result.Scenario.Units);
         var sheet = new Sheet("reach", Title(result), SweepWords.Caution) { Caption = "The largest value at which every limit holds." };
         var last = result.Setups[0].Request.Values[^1];
-        var over = result.Setups.GroupBy(s => string.Join(", ", s.Request.Values.SkipLast(1).Select(v => v.Text))).ToList();
+        var over = result.Setups.GroupBy(s => SetupRequest.Of([.. s.Request.Values.SkipLast(1)]).Title).ToList();
         bool curves = result.Setups.All(s => s.Request.Values.Length > 0 && s.Request.Values[^1] is { Si: not null } v && v.Path == last.Path) && over.All(g => g.Count() >= 3) && over.Count <= MostLines;
         if (curves)
             Curves(sheet, result, path, new PathScale(last.Path, result.Scenario.Units), over);
@@ -48,8 +49,9 @@ internal static class ReachPlot
     private static void Curves(Sheet sheet, ReachResult result, PathScale path, PathScale over, List<IGrouping<string, ReachSetup>> groups)
     {
         var at = result.Setups.Select(s => over.Plotted(s.Request.Values[^1].Si!.Value)).ToList();
-        double a = path.Plotted(result.Axis.FromSi), b = path.Plotted(result.Axis.ToSi);
-        Panel panel = sheet.Add(new Panel(new SKRect(76, sheet.Top + 24, Sheet.Width - 24, sheet.Top + 380), (at.Min(), at.Max()), (Math.Min(a, b), Math.Max(a, b))));
+        var reached = result.Setups.Where(s => s.Largest is not null).Select(s => path.Plotted(s.Largest!.Value)).DefaultIfEmpty(path.Plotted(result.Axis.FromSi)).ToList();
+        double room = Math.Max(0.15 * (reached.Max() - reached.Min()), 0.05 * Math.Abs(path.Plotted(result.Axis.ToSi) - path.Plotted(result.Axis.FromSi)));
+        Panel panel = sheet.Add(new Panel(new SKRect(76, sheet.Top + 24, Sheet.Width - 24, sheet.Top + 380), (at.Min(), at.Max()), (reached.Min() - room, reached.Max() + room)));
         (panel.Plot.Axes.Bottom.Label.Text, panel.Plot.Axes.Left.Label.Text) = (over.Label, "largest " + path.Label);
         AxisLabels.Style(panel);
         for (int k = 0; k < groups.Count; k++)

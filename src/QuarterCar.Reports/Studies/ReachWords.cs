@@ -14,7 +14,7 @@ internal sealed class ReachWords(ReachResult result)
     {
         (null, { } first) => $"{Capital(Path.Name)} breaks a limit at {Path.Text(result.Axis.FromSi)} already: {Broken(first)}",
         ({ } largest, null) => $"{Capital(Path.Name)} holds every limit all the way to {Path.Text(largest)}",
-        ({ } largest, { } first) => $"{Capital(Path.Name)} can go to {Path.Text(largest)}; then breaks {Broken(first)}",
+        ({ } largest, { } first) => $"{Capital(Path.Name)} can go to {Path.Text(largest)}; then {Broken(first)}",
         _ => "nothing was run",
     };
 
@@ -39,9 +39,9 @@ internal sealed class ReachWords(ReachResult result)
     public string Broken(ReachBreak first)
     {
         if (first.Verdict is not { } verdict)
-            return $"off, for it cannot be run at {Path.Text(first.At)}: {first.Failure}";
+            return $"it cannot be run at {Path.Text(first.At)}: {first.Failure}";
         var figure = new FigureScale(verdict.Figure, new Readable(result.Scenario.Units));
-        return $"{figure.Word} ({figure.Text(verdict.Value)}, allowed {figure.Text(verdict.Largest)})";
+        return $"{figure.Word} goes above {figure.Text(verdict.Largest)}";
     }
 
     /// <summary>Rows of the table of setups.</summary>

@@ -42,7 +42,7 @@ internal static class StudyPage
     {
         var words = new TweakWords(result);
         HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [TweakText.NotAdded]);
-        html.Element("h2", "Steps").Table($"Best first; as written {words.Goal.Text(result.Base)}", [.. words.Heads().Select((h, i) => (h, i > 0))], words.Rows());
+        html.Element("h2", "Steps").Table(words.Heading(), [.. words.Heads().Select((h, i) => (h, i > 0))], words.Rows());
         string[] remarks = [.. words.Remarks()];
         if (remarks.Length > 0)
             html.Element("h2", "What appears, vanishes or breaks").List(remarks);

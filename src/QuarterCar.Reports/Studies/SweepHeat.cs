@@ -16,7 +16,7 @@ internal static class SweepHeat
         var words = new SweepWords(result);
         var sheet = new Sheet("sweep", words.Verdict(), SweepPlot.Note(words))
         {
-            Caption = "Deeper is more of the goal's figure; hatched cells break a limit, the ring is the best point that breaks none.",
+            Caption = "Deeper is more of the goal's figure, scaled to the points that hold every limit; hatched cells break one, the ring is the best point that breaks none.",
         };
         var (x, y) = (words.Paths[1], words.Paths[0]);
         Edges across = new(map.Axes[1].At.Select(x.Plotted)), up = new(map.Axes[0].At.Select(y.Plotted));
@@ -25,8 +25,7 @@ internal static class SweepHeat
         (panel.Plot.Axes.Bottom.Label.Text, panel.Plot.Axes.Left.Label.Text) = (x.Label, y.Label);
         AxisLabels.Style(panel);
         var goal = map.Goal.Select(words.Goal.Plotted).ToArray();
-        var known = goal.Where(double.IsFinite).ToList();
-        (double Least, double Most) range = (known.Min(), known.Max());
+        (double Least, double Most) range = Range(goal, map);
         double Share(double v) => range.Most > range.Least ? (v - range.Least) / (range.Most - range.Least) : 0.5;
         sheet.Under(canvas => Cells(canvas, panel, across, up, goal, map, Share));
         List<double> levels = range.Most > range.Least ? Contours.Levels(range.Least, range.Most, Lines) : [];
@@ -35,6 +34,15 @@ internal static class SweepHeat
         Key(sheet, panel, words.Goal, range, levels);
         sheet.Height = panel.Data.Bottom + 60;
         return sheet;
+    }
+
+    // Shades are spent on what can be driven: what breaks a limit may lie beyond the ends and takes the end's shade.
+    private static (double Least, double Most) Range(double[] goal, SweepMap map)
+    {
+        const int few = 4;
+        var known = goal.Where(double.IsFinite).ToList();
+        var holding = goal.Where((v, i) => double.IsFinite(v) && map.Broken[i] < 0).ToList();
+        return holding.Count >= few && holding.Max() > holding.Min() ? (holding.Min(), holding.Max()) : (known.Min(), known.Max());
     }
 
     private static void Cells(SKCanvas canvas, Panel panel, Edges across, Edges up, double[] goal, SweepMap map, Func<double, double> share)

@@ -65,11 +65,12 @@ internal sealed class SweepWords
     public string Point(StudyRow row) => string.Join(", ", row.Request.Values.Select((v, k) => v.Si is { } si ? $"{Paths[k].Name} {Paths[k].Text(si)}" : $"{Paths[k].Name} {v.Text}"));
 
     /// <summary>Heads of the table of the best points.</summary>
-    public string[] LeaderHeads() => [.. Paths.Select(p => p.Label), Goal.Label, "nearest limit"];
+    public string[] LeaderHeads() => ["", .. Paths.Select(p => p.Label), Goal.Label, "nearest limit"];
 
     /// <summary>Rows of the table of the best points.</summary>
-    public List<string[]> Leaders() => [.. _result.Leaders.Select(row => (string[])
+    public List<string[]> Leaders() => [.. _result.Leaders.Select((row, i) => (string[])
     [
+        (i + 1).ToString(CultureInfo.InvariantCulture),
         .. row.Request.Values.Select((v, k) => v.Si is { } si ? Paths[k].Number(si) : v.Text),
         Goal.Number(_result.Goal.Of(row.Figures)),
         _result.Limits.Nearest(row.Figures!.Value) is { } near ? $"{Figure(near.Figure).Word} {Figure(near.Figure).Text(near.Value)}" : "",

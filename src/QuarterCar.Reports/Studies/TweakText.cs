@@ -18,7 +18,7 @@ public static class TweakText
         var words = new TweakWords(result);
         var page = new TextPage(writer, colour);
         page.Paragraph(result.Scenario.Title).Paragraph(words.Verdict() + ".", "bold").Paragraph(NotAdded);
-        page.Rows($"Steps, best first (as written: {words.Goal.Text(result.Base)})", words.Rows(), [1, 2, 3, 4], words.Heads());
+        page.Rows(words.Heading(), words.Rows(), [1, 2, 3, 4], words.Heads());
         string[] remarks = [.. words.Remarks()];
         if (remarks.Length > 0)
             page.Gap().Paragraph("What appears, vanishes or breaks", "bold");

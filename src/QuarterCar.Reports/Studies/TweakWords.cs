@@ -28,8 +28,11 @@ internal sealed class TweakWords
             : $"{Capital(best.Step.What)} helps most: {Goal.Word} from {Goal.Text(_result.Base)} to {Goal.Text(best.Goal)}";
     }
 
+    /// <summary>What the table shows.</summary>
+    public string Heading() => $"Steps, best first: {Goal.Word} ({Goal.Text(_result.Base)} as written), its change, changes of ride height and of bind clearance at full bump";
+
     /// <summary>Heads of the table.</summary>
-    public string[] Heads() => ["step", Goal.Label, "change", "ride height, " + Length, "clear of bind, " + Length];
+    public string[] Heads() => ["", Goal.Unit.Length == 0 ? "goal" : Goal.Unit, "change", "ride, " + Length, "bind, " + Length];
 
     /// <summary>Rows, best first.</summary>
     public List<string[]> Rows() => [.. _result.Steps.Select(s => new[]

@@ -44,7 +44,7 @@ internal sealed class TweakSteps(Scenario scenario, StandingFigures standing, Im
             double to = Math.Max(0, from + (way * step));
             if (to == from)
                 continue;
-            string what = $"stop nut {Words.Length(Math.Abs(to - from), scenario.Units)} {(way > 0 ? "farther from" : "nearer to")} the slider";
+            string what = $"stop-nut gap {Sign(way)}{Words.Length(Math.Abs(to - from), scenario.Units)}";
             SetupValue value = held
                 ? new("coilover.stop_nut", $"{{ gap: {Text(to, "m")}, at: full_droop }}", null)
                 : SetupValue.OfSi("coilover.stop_nut.gap", to);
@@ -76,7 +76,7 @@ internal sealed class TweakSteps(Scenario scenario, StandingFigures standing, Im
             foreach ((string name, double factor) in new[] { ("compression", zones[i].Compression), ("rebound", zones[i].Rebound) })
             {
                 foreach (int way in Ways.Where(_ => factor != 1))
-                    yield return Plain(FormattableString.Invariant($"coilover.damper.zones[{i}].{name}"), FormattableString.Invariant($"{name} factor of zone {i + 1} {Sign(way)}10 %"), factor, factor * (1 + (way * TableShare)), false);
+                    yield return Plain(FormattableString.Invariant($"coilover.damper.zones[{i}].{name}"), FormattableString.Invariant($"zone {i + 1}, {name} {Sign(way)}10 %"), factor, factor * (1 + (way * TableShare)), false);
             }
         }
     }
