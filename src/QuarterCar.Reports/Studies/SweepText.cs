@@ -21,7 +21,12 @@ public static class SweepText
         if (words.Leaders() is { Count: > 0 } leaders)
             page.Rows("Best inside the limits", leaders, [.. Enumerable.Range(0, leaders[0].Length - 1)], words.LeaderHeads());
         if (words.Breaks() is { Count: > 0 } breaks)
-            page.Rows("What broke where", breaks, [1], ["", "points", "worst", "where"]);
+        {
+            page.Gap().Paragraph("What broke where", "bold");
+            foreach (string[] b in breaks)
+                page.Paragraph($"  {b[0]}: {b[1]} points, worst {b[2]}, {b[3]}");
+        }
+
         page.Flush();
     }
 }
