@@ -21,7 +21,8 @@ internal static class CommandLine
     /// <summary>Every verb, in the order of the help page.</summary>
     public static ImmutableArray<Verb> Verbs() =>
     [
-        new NewVerb(), new CheckVerb(), new RunVerb(), new WeighVerb(), new PickVerb(), new CompareVerb(), new GatherVerb(),
+        new NewVerb(), new CheckVerb(), new RunVerb(), new WeighVerb(), new PickVerb(), new CompareVerb(),
+        new SweepVerb(), new ReachVerb(), new TweakVerb(), new GatherVerb(),
     ];
 
     /// <summary>Runs one command line.</summary>

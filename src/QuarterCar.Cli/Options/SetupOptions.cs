@@ -23,13 +23,11 @@ internal sealed class SetupOptions
     /// <param name="command">The verb.</param>
     /// <param name="parts">False for a verb that cannot be done in parts.</param>
     /// <param name="vary">The help line of --vary where this verb reads it in another way.</param>
-    public SetupOptions(Command command, bool parts = true, string? vary = null)
+    /// <param name="setups">False for a verb that makes its setups itself: threads alone.</param>
+    public SetupOptions(Command command, bool parts = true, string? vary = null, bool setups = true)
     {
         if (vary is not null) _vary.Description = vary;
-        command.Add(_vary);
-        command.Add(_split);
-        command.Add(_setups);
-        command.Add(_hold);
+        foreach (Option option in setups ? new Option[] { _vary, _split, _setups, _hold } : []) command.Add(option);
         command.Add(_jobs);
         if (parts) command.Add(_part);
     }
@@ -54,7 +52,7 @@ internal sealed class SetupOptions
         HoldRule hold = Hold(parsed, problems);
         StudyOptions options = Engine(parsed, problems);
         if (problems.Count > 0) throw new BadInputException(problems.ToImmutable());
-        return new(input.Ask(() => new StudyBase(document!, input.Options, read!.Scenario!, hold)), SetupAxis.Product(axes), options);
+        return new(input.Ask(() => new StudyBase(document!, input.Options, read!.Scenario!, hold)), SetupAxis.Product(axes), options) { Axes = axes };
     }
 
     /// <summary>Threads and part alone, for studies of several scenarios.</summary>

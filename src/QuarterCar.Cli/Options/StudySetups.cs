@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using QuarterCar.Scenarios;
 using QuarterCar.Studies.Setups;
 
@@ -9,6 +11,9 @@ namespace QuarterCar.Cli.Options;
 /// <param name="Options">Threads and part.</param>
 internal sealed record StudySetups(StudyBase Base, SetupPlan Plan, StudyOptions Options)
 {
+    /// <summary>What the plan is the product of, for studies that go their own way through it.</summary>
+    public ImmutableArray<SetupAxis> Axes { get; init; } = [];
+
     /// <summary>The base's scenario.</summary>
     public Scenario Scenario => Base.Scenario;
 }

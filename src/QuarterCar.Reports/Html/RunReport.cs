@@ -36,7 +36,7 @@ internal static class RunReport
         return html.Raw("</main></body></html>").ToString();
     }
 
-    /// <summary>Opens a page of ours.</summary>
+    /// <summary>What stands before the first heading of every page.</summary>
     public static void Head(HtmlText html, string title)
     {
         html.Raw("<!doctype html>").Raw("<html lang=\"en\"><head><meta charset=\"utf-8\">");
