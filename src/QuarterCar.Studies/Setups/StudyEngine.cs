@@ -28,6 +28,9 @@ public sealed record StudyOptions(int Jobs, int Part = 1, int Parts = 1, bool Ke
 {
     /// <summary>One thread a core.</summary>
     public static readonly StudyOptions Default = new(Environment.ProcessorCount);
+
+    /// <summary>How many of so many setups fall to this part.</summary>
+    public long Count(long setups) => (setups - Part + Parts) / Parts;
 }
 
 /// <summary>
@@ -45,18 +48,28 @@ public static class StudyEngine
     /// <param name="take">Takes the rows, in order of index, on the calling thread.</param>
     /// <param name="progress">Told how many of how many are done, on the calling thread.</param>
     /// <param name="cancel">Stops within one run's time with <see cref="OperationCanceledException"/>.</param>
-    public static void Run(StudyBase study, SetupPlan plan, StudyOptions options, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
+    public static void Run(StudyBase study, SetupPlan plan, StudyOptions options, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel) =>
+        Rows(plan.Count, options, (index, run) => One(study, plan, index, run, options.KeepRuns, cancel), take, progress, cancel);
+
+    /// <summary>The same for rows that come from elsewhere than one base, for example from several scenarios.</summary>
+    /// <param name="setups">How many in the whole study.</param>
+    /// <param name="options">How.</param>
+    /// <param name="one">The row of an index, in memory used again; asked on many threads.</param>
+    /// <param name="take">Takes the rows, in order of index, on the calling thread.</param>
+    /// <param name="progress">Told how many of how many are done, on the calling thread.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static void Rows(long setups, StudyOptions options, Func<long, MotionRun, StudyRow> one, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
     {
-        long count = (plan.Count - options.Part + options.Parts) / options.Parts, done = 0;
+        long count = options.Count(setups), done = 0;
         int block = Math.Max(1, options.Jobs * BlockPerJob);
         var rows = new StudyRow[block];
-        var runs = new ThreadLocal<MotionRun>(() => new MotionRun());
+        using var runs = new ThreadLocal<MotionRun>(() => new MotionRun());
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Jobs), CancellationToken = cancel };
         while (done < count)
         {
             int n = (int)Math.Min(block, count - done);
             long first = done;
-            var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Jobs), CancellationToken = cancel };
-            Parallel.For(0, n, parallel, i => rows[i] = One(study, plan, options.Part - 1 + (first + i) * options.Parts, runs.Value!, options.KeepRuns, cancel));
+            Parallel.For(0, n, parallel, i => rows[i] = one(options.Part - 1 + (first + i) * options.Parts, runs.Value!));
             for (int i = 0; i < n; i++)
                 take(rows[i]);
             done += n;
