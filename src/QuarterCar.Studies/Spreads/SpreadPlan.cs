@@ -23,6 +23,9 @@ public static class SpreadPlan
     /// <param name="seed">Any; the same seed gives the same setups in every version.</param>
     public static SetupPlan Of(ImmutableArray<Tolerance> tolerances, int samples, ulong seed)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(samples, 2);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(samples, MostSamples);
+        if (tolerances.IsEmpty) throw new ArgumentException("a spread study needs tolerances", nameof(tolerances));
         var places = new LatinHypercube(samples, tolerances.Length, seed);
         return new SetupPlan([.. tolerances.Select(t => t.Path)], samples, i => new SetupRequest(
             Title(i),

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 
-using QuarterCar.Scenarios;
-
 namespace QuarterCar.Studies.Spreads;
 
 /// <summary>How a figure is spread over the samples, in the unit of its name.</summary>
@@ -24,15 +22,11 @@ public sealed record VarianceShare(string Figure, ImmutableArray<KeyValuePair<st
 }
 
 /// <summary>What a spread study gives.</summary>
-/// <param name="Scenario">The scenario with its tolerances.</param>
-/// <param name="Seed">Of the sample.</param>
 /// <param name="Samples">Every sample.</param>
 /// <param name="Figures">In the order of <see cref="FigureTable.Names"/>; null where the figure applies to no sample.</param>
 /// <param name="ContactShare">By event name, the share of samples that ran with at least one; null where none ran.</param>
 /// <param name="VarianceShare">Of ride height and of up-travel used.</param>
 public sealed record SpreadResult(
-    Scenario Scenario,
-    ulong Seed,
     SpreadSamples Samples,
     ImmutableArray<KeyValuePair<string, FigureSpread?>> Figures,
     ImmutableArray<KeyValuePair<string, double?>> ContactShare,

@@ -37,7 +37,22 @@ public sealed class SpreadStudyTests
         """;
 
     private static SpreadResult Spread(string text, int samples, ulong seed = 1, StudyOptions? options = null) =>
-        SpreadStudy.Of(Base(text), samples, seed, options ?? new StudyOptions(1));
+        Of(Rows(text, samples, seed, options));
+
+    private static SpreadResult Of(List<StudyRow> rows)
+    {
+        var samples = new SpreadSamples([.. rows[0].Request.Values.Select(v => v.Path)]);
+        rows.ForEach(samples.Add);
+        return SpreadStudy.Of(samples);
+    }
+
+    private static List<StudyRow> Rows(string text, int samples, ulong seed = 1, StudyOptions? options = null)
+    {
+        StudyBase study = Base(text);
+        var rows = new List<StudyRow>();
+        StudyEngine.Run(study, SpreadPlan.Of(study.Scenario.Tolerances, samples, seed), options ?? new StudyOptions(1), rows.Add, null, CancellationToken.None);
+        return rows;
+    }
 
     private static StudyBase Base(string text)
     {
@@ -105,9 +120,9 @@ public sealed class SpreadStudyTests
     public void Parts_together_are_the_whole()
     {
         string Title(StudyRow row) => row.Request.Title + string.Join(' ', row.Request.Values.Select(v => v.Text)) + string.Join(' ', row.Figures!.Value);
-        var whole = Spread(Paper + Widths, 7).Samples.Rows().Select(Title).ToList();
-        var first = Spread(Paper + Widths, 7, 1, new StudyOptions(2, 1, 2)).Samples.Rows().Select(Title).ToList();
-        var second = Spread(Paper + Widths, 7, 1, new StudyOptions(2, 2, 2)).Samples.Rows().Select(Title).ToList();
+        var whole = Rows(Paper + Widths, 7).Select(Title).ToList();
+        var first = Rows(Paper + Widths, 7, 1, new StudyOptions(2, 1, 2)).Select(Title).ToList();
+        var second = Rows(Paper + Widths, 7, 1, new StudyOptions(2, 2, 2)).Select(Title).ToList();
         Assert.Equal(whole, Enumerable.Range(0, 7).Select(i => (i % 2 == 0 ? first : second)[i / 2]));
     }
 
@@ -115,12 +130,12 @@ public sealed class SpreadStudyTests
     [Fact]
     public void A_sample_that_is_bad_input_keeps_its_row_with_the_reason()
     {
-        var result = Spread(Paper.Replace("  preload", "  friction: 10 N\n  preload", StringComparison.Ordinal) + "tolerances: { coilover.friction: { within: 20 N, shape: uniform } }", 40);
-        Assert.Equal(10, result.Samples.Failed);
-        var failed = result.Samples.Rows().Where(r => r.Figures is null).ToList();
+        var rows = Rows(Paper.Replace("  preload", "  friction: 10 N\n  preload", StringComparison.Ordinal) + "tolerances: { coilover.friction: { within: 20 N, shape: uniform } }", 40);
+        Assert.Equal(10, Of(rows).Samples.Failed);
+        var failed = rows.Where(r => r.Figures is null).ToList();
         Assert.Equal(10, failed.Count);
         Assert.All(failed, r => Assert.Contains("coilover.friction", r.Note, StringComparison.Ordinal));
-        Assert.Equal(40, result.Samples.Rows().Count());
+        Assert.Equal(40, rows.Count);
     }
 
     /// <summary>Dropped from some height a stroke of 120 mm is always used up.</summary>
