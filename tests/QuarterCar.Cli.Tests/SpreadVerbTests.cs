@@ -122,4 +122,15 @@ public sealed class SpreadVerbTests : IDisposable
         Assert.True(File.Exists(In("check/curve.xlsx")));
         Assert.False(File.Exists(In("check/curve.parquet")));
     }
+
+    [Fact]
+    public void Parts_put_together_are_the_bytes_of_one_run()
+    {
+        string[] ask = ["spread", In("plain.yaml"), "--samples", "9", "--out"];
+        Assert.Equal(ExitCode.Done, Asked.Of([.. ask, In("whole")]).Code);
+        Assert.Equal(ExitCode.Done, Asked.Of([.. ask, In("one"), "--part", "1/2"]).Code);
+        Assert.Equal(ExitCode.Done, Asked.Of([.. ask, In("two"), "--part", "2/2"]).Code);
+        Assert.Equal(ExitCode.Done, Asked.Of("gather", In("two"), In("one"), "--out", In("gathered")).Code);
+        Assert.All(new[] { "spread.csv", "spread.json", "report.html", "spread.svg" }, f => Assert.Equal(File.ReadAllText(In("whole/" + f)), File.ReadAllText(In("gathered/" + f))));
+    }
 }

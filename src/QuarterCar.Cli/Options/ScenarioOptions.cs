@@ -10,7 +10,9 @@ namespace QuarterCar.Cli.Options;
 /// <summary>What every verb takes that reads a scenario: the file, a load case, overrides, the stop nut's rule, output units.</summary>
 internal sealed class ScenarioOptions
 {
-    private readonly Argument<string[]> _files;
+    private readonly Argument<string> _file = new("SCENARIO") { Description = "The scenario file (YAML)." };
+    private readonly Argument<string[]> _files = new("SCENARIO") { Description = "One or more scenario files (YAML).", Arity = ArgumentArity.OneOrMore };
+    private readonly bool _several;
     private readonly Option<string?> _case = new("--case") { HelpName = "NAME", Description = "Takes a load case of the scenario." };
     private readonly Option<string[]> _set = new("--set") { HelpName = "PATH=VALUE", Description = "Overrides a value, after the case; repeatable. 'none' removes the key: --set coilover.preload='1.6 in'" };
     private readonly Option<string?> _nut = new("--nut") { HelpName = "stays|reset", Description = "The stop nut when something else changes: it stays on the body, or its gap is set anew. [default: reset for --set, stays for a case]" };
@@ -21,14 +23,10 @@ internal sealed class ScenarioOptions
     /// <param name="several">True where it takes more than one scenario.</param>
     public ScenarioOptions(Command command, bool several = false)
     {
-        _files = new("SCENARIO")
-        {
-            Description = several ? "One or more scenario files (YAML)." : "The scenario file (YAML).",
-            Arity = several ? ArgumentArity.OneOrMore : ArgumentArity.ExactlyOne,
-        };
+        _several = several;
         Choice.Of(_nut, "stays", "reset");
         Choice.Of(_units, "us", "si");
-        command.Add(_files);
+        command.Add(several ? _files : _file);
         command.Add(_case);
         command.Add(_set);
         command.Add(_nut);
@@ -39,7 +37,7 @@ internal sealed class ScenarioOptions
     public ScenarioInput Input(ParseResult parsed) => Inputs(parsed)[0];
 
     /// <summary>Every input as asked for, with the same case, overrides and units.</summary>
-    public ImmutableArray<ScenarioInput> Inputs(ParseResult parsed) => [.. parsed.GetRequiredValue(_files).Select(file => Input(file, parsed))];
+    public ImmutableArray<ScenarioInput> Inputs(ParseResult parsed) => [.. (_several ? parsed.GetRequiredValue(_files) : [parsed.GetRequiredValue(_file)]).Select(file => Input(file, parsed))];
 
     private ScenarioInput Input(string file, ParseResult parsed) => new(
         file,
