@@ -30,7 +30,7 @@ internal static class SpreadPlots
         {
             Caption = "A short bar is a figure to trust; a long one asks for a better measurement of what contributes most.",
         };
-        float y = sheet.Top;
+        float y = sheet.Top + 14;
         foreach (var (words, spread) in SpreadWords.Figures(result).Where(f => f.Spread.Most > f.Spread.Least))
         {
             Figure(sheet, y, words, spread, result.Samples.Figure(spread.Name), read);
@@ -92,7 +92,7 @@ internal static class SpreadPlots
         {
             Caption = "Measure better, or buy closer, what has the longest bar; the short ones are not worth the trouble.",
         };
-        float y = sheet.Top;
+        float y = sheet.Top + 14;
         foreach (VarianceShare traced in told)
         {
             Heading(sheet, y, SpreadWords.Traced(traced.Figure) + ": share of its variance");

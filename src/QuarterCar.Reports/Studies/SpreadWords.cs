@@ -56,9 +56,11 @@ internal static class SpreadWords
     /// <summary>Numbers of a figure for people: p05, median, p95, mean, and the unit.</summary>
     public static string[] Cells(FigureSpread spread, Readable read)
     {
+        var (dimension, toSi) = Readable.OfKey(spread.Name);
+        var unit = read.Unit(dimension);
+        if (dimension == Dimension.Share) unit = unit with { Decimals = 1 }; // whole percents would hide a narrow spread
         double[] values = [spread.P05, spread.P50, spread.P95, spread.Mean];
-        var lines = values.Select(v => FigureWords.OfName(spread.Name, v, read)).ToList();
-        return [.. lines.Select(l => l.Number), lines[0].Unit];
+        return [.. values.Select(v => Readable.Number(unit, v * toSi)), unit.Name];
     }
 
     /// <summary>A traced figure's name within a sentence.</summary>

@@ -1,6 +1,8 @@
 using System.Data;
 using System.Globalization;
 using System.IO.Compression;
+using System.Text;
+using System.Text.RegularExpressions;
 
 using MiniExcelLibs;
 using MiniExcelLibs.OpenXml;
@@ -8,7 +10,7 @@ using MiniExcelLibs.OpenXml;
 namespace QuarterCar.Reports.Tables;
 
 /// <summary>Writes tables as the sheets of an Office Open XML workbook (ECMA-376): typed numbers, a header that stays in sight, text that is never a formula. The same tables give the same bytes.</summary>
-public static class XlsxBook
+public static partial class XlsxBook
 {
     /// <summary>Rows that a sheet can hold, less its header (ECMA-376).</summary>
     public const int MostRows = 1_048_575;
@@ -32,15 +34,32 @@ public static class XlsxBook
         made.SaveAs(sheets.ToDictionary(s => s.Name, s => Sheet(s.Table, cancel)), configuration: s_settings);
         made.Position = 0;
         using var from = new ZipArchive(made, ZipArchiveMode.Read, leaveOpen: true);
+        var names = new Dictionary<string, string>();
         using var to = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
         foreach (ZipArchiveEntry entry in from.Entries)
         {
             ZipArchiveEntry copy = to.CreateEntry(entry.FullName, CompressionLevel.Fastest);
             copy.LastWriteTime = s_noTime;
             using Stream read = entry.Open(), write = copy.Open();
-            read.CopyTo(write);
+            if (entry.FullName is "xl/workbook.xml" or "xl/_rels/workbook.xml.rels") WithSteadyNames(read, write, names);
+            else read.CopyTo(write);
         }
     }
+
+    // The library names its sheets' relations at random; here they are numbered as they come.
+    private static void WithSteadyNames(Stream read, Stream write, Dictionary<string, string> names)
+    {
+        using var reader = new StreamReader(read, Encoding.UTF8);
+        string text = RandomName().Replace(reader.ReadToEnd(), m =>
+        {
+            if (!names.TryGetValue(m.Value, out string? name)) names.Add(m.Value, name = "\"sheet" + (names.Count + 1).ToString(CultureInfo.InvariantCulture) + "\"");
+            return name;
+        });
+        write.Write(Encoding.UTF8.GetBytes(text));
+    }
+
+    [GeneratedRegex("\"R[0-9a-f]{32}\"", RegexOptions.CultureInvariant)]
+    private static partial Regex RandomName();
 
     private static object Sheet(TypedTable table, CancellationToken cancel)
     {
