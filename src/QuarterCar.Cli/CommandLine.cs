@@ -19,7 +19,7 @@ internal static class CommandLine
         """;
 
     /// <summary>Every verb, in the order of the help page.</summary>
-    public static ImmutableArray<Verb> Verbs() => [new NewVerb(), new CheckVerb(), new RunVerb()];
+    public static ImmutableArray<Verb> Verbs() => [new NewVerb(), new CheckVerb(), new RunVerb(), new SheetVerb()];
 
     /// <summary>Runs one command line.</summary>
     public static ExitCode Run(string[] args, Session session) => Outcome.Of(() => Parsed(args, session), session);

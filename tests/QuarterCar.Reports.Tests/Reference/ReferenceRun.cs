@@ -35,7 +35,7 @@ internal static class ReferenceRun
         var springs = root.GetProperty("derived").GetProperty("spring_compression_full_bump_m").EnumerateObject()
             .Select(p => new SpringStanding(p.Name, 0, 0, p.Value.GetDouble(), figures.BindClearanceFullBump, null)).ToImmutableArray();
         ImmutableArray<Warning> warnings = [new("droop_share_unusual", "Droop is a large share of the stroke; lower the ride height if the corner tops out.")];
-        return new(scenario, new Corner(), figures, springs, [], null, [], ReferenceCurve.Rows(scenario, root), warnings);
+        return new(scenario, Corner.Build(scenario.Corner), figures, springs, [], null, [], ReferenceCurve.Rows(scenario, root), warnings);
     }
 
     private static RunFigures Figures(JsonElement root, ReferenceTrack track)
