@@ -1,5 +1,6 @@
 using System.Text.Json;
 
+using QuarterCar.Model.Statics;
 using QuarterCar.Reports.Json;
 using QuarterCar.Reports.Tests.Reference;
 using QuarterCar.Studies;

@@ -8,6 +8,11 @@ internal static class Cautions
         "Springs under compression and gas under pressure can injure. Unload and depressurise as the maker of the parts says, use a spring compressor rated for "
         + "the load, and leave what local codes reserve for licensed practice to those who hold the licence.";
 
+    /// <summary>Beside the figures of fit, which lead to the wrench.</summary>
+    public const string Wrench =
+        "Assemble with a compressor rated for that force, never with straps or improvised clamps, and stay out of the spring's line; taking apart releases the "
+        + "same energy. Turn the coil nut only with the shaft fully extended and the vehicle on rated stands.";
+
     /// <summary>Metal or bound coils were met.</summary>
     public const string Metal = "This setup meets metal or binds its coils on this course: it is not one to drive as it stands.";
 

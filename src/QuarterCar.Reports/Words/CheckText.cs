@@ -21,7 +21,7 @@ public static class CheckText
         page.Group(FigureWords.Standing(result.Figures, read));
         Springs(page, result, read);
         Damping(page, result, read);
-        if (result.Fit is { } fit) page.Group(Fit(fit, read));
+        if (result.Fit is { } fit) page.Group(Fit(fit, read)).Paragraph(Cautions.Wrench);
         Cases(page, result, read);
         page.Warnings(result.Warnings);
         page.Gap().Paragraph(Cautions.Springs).Flush();

@@ -1,0 +1,42 @@
+using System.CommandLine;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Reports.SetupSheet;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`sheet`: the one-page setup sheet for the person with the wrench. Replaces only an earlier sheet.</summary>
+internal sealed class SheetVerb : Verb
+{
+    private readonly ScenarioOptions _scenario;
+    private readonly Option<string> _out = new("--out") { HelpName = "FILE.html", Description = "The file to write; an earlier sheet there is replaced, nothing else.", Required = true };
+
+    public SheetVerb()
+        : base(
+            "sheet",
+            "Writes the setup sheet: one page to print (A4 or Letter) with what to set by tape and wrench, in both unit systems, in order.",
+            "quartercar sheet scenarios/quarry-ledge.yaml --out out/sheet.html",
+            "quartercar sheet scenarios/quarry-ledge.yaml --case 'two up and fuel' --out out/sheet-loaded.html")
+    {
+        _scenario = new ScenarioOptions(Command);
+        Command.Add(_out);
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        ScenarioInput input = _scenario.Input(parsed);
+        var scenario = input.Read(session);
+        var cases = input.Cases(scenario);
+        string file = parsed.GetRequiredValue(_out);
+        if (SheetFile.Objection(file) is { } objection) throw new BadInputException("--out: " + objection);
+        StandingResult result = input.Ask(() => StandingStudy.Of(scenario, cases), cases);
+        var today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
+        string page = SheetPage.Write(new SheetSubject(result, today, input.Options.Case, input.Options.Sets));
+        session.Cancel.ThrowIfCancellationRequested();
+        SheetFile.Write(file, page);
+        session.Out.WriteLine($"Wrote {file}: one page to print, A4 or Letter.");
+        if (result.Warnings.Length > 0) session.Messages.WriteLine($"{(result.Warnings.Length == 1 ? "One warning is" : $"{result.Warnings.Length} warnings are")} on it; 'quartercar check {input.File}' shows all.");
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,66 @@
+using System.Text;
+
+namespace QuarterCar.Reports.SetupSheet;
+
+/// <summary>The file of a sheet: written beside its place and moved in whole, folders made where they are missing; a file that is not a sheet of ours is never replaced.</summary>
+public static class SheetFile
+{
+    private static readonly UTF8Encoding s_utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    // The mark stands in the page's head, well within this.
+    private const int HeadLength = 400;
+
+    /// <summary>What speaks against writing there, in words for the user; null where nothing does. An empty file may be replaced: there is nothing in it to lose.</summary>
+    public static string? Objection(string file)
+    {
+        if (string.IsNullOrWhiteSpace(file)) return "found an empty name; wanted a file's, for example sheet.html";
+        if (Directory.Exists(file)) return $"{file}: found a directory; wanted a file's name, for example {Path.Combine(file, "sheet.html")}";
+        try
+        {
+            if (File.Exists(file) && !IsOurs(file)) return $"{file}: found a file that is no setup sheet of ours; wanted a name that is free: nothing else is overwritten";
+            string probe = Beside(NearestFolder(file));
+            using (new FileStream(probe, FileMode.CreateNew, FileAccess.Write)) { }
+            File.Delete(probe);
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            return $"{file}: cannot be written: {e.Message.TrimEnd('.')}";
+        }
+    }
+
+    /// <summary>Writes the sheet, whole or not at all.</summary>
+    /// <exception cref="IOException">It could not be written; what was there before still is.</exception>
+    public static void Write(string file, string page)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
+        Directory.CreateDirectory(folder);
+        string part = Beside(folder);
+        try
+        {
+            using (var stream = new FileStream(part, FileMode.CreateNew, FileAccess.Write)) stream.Write(s_utf8.GetBytes(page));
+            File.Move(part, file, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(part); // gone already where it was moved in
+        }
+    }
+
+    private static bool IsOurs(string file)
+    {
+        using var reader = new StreamReader(file, s_utf8);
+        char[] head = new char[HeadLength];
+        string text = new(head, 0, reader.ReadBlock(head));
+        return text.Length == 0 || text.Contains(SheetPage.Mark, StringComparison.Ordinal);
+    }
+
+    private static string NearestFolder(string file)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
+        while (!Directory.Exists(folder) && Path.GetDirectoryName(folder) is { } above) folder = above;
+        return folder;
+    }
+
+    private static string Beside(string folder) => Path.Combine(folder, ".quartercar-part-" + Guid.NewGuid().ToString("N"));
+}

@@ -1,0 +1,150 @@
+using System.Globalization;
+using System.Net;
+using System.Text.RegularExpressions;
+
+using QuarterCar.Reports.SetupSheet;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies;
+using QuarterCar.TestKit.Programs;
+
+namespace QuarterCar.Cli.Tests;
+
+/// <summary>`sheet`: one page, nothing from outside, both unit systems, the same numbers as check, and a file that comes whole or not at all.</summary>
+public sealed partial class SheetVerbTests : IDisposable
+{
+    private const string Body = "coilover.body={ seat_length: 27.8 in, thread: 6 in, thread_pitch: 2 mm, slider: 1.2 in, diameter: 2.5 in }";
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Fact]
+    public void Nothing_on_the_sheet_comes_from_outside_and_nothing_runs()
+    {
+        string page = Sheet(Scenarios.QuarryLedge);
+        Assert.DoesNotMatch(FromOutside(), page);
+        Assert.StartsWith("<!doctype html>", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Titles_cases_and_file_names_are_text_and_never_markup()
+    {
+        const string bad = "<script>alert(1)</script> & \"quotes\"";
+        string file = _scratch.Write("bad.yaml", Scenarios.Plain().Replace("title: Plain corner", $"title: '{bad}'", StringComparison.Ordinal)
+            .Replace("name: loaded", "name: '<b>loaded</b>'", StringComparison.Ordinal));
+        string page = Sheet(file, "--case", "<b>loaded</b>");
+        Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<b>loaded", page, StringComparison.Ordinal);
+        Assert.Contains("&lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;quotes&quot;", page, StringComparison.Ordinal);
+        Assert.Contains("load case: &lt;b&gt;loaded&lt;/b&gt;", page, StringComparison.Ordinal);
+    }
+
+    // Quarry ledge: p = 1.4 in; the preload is 17.78 turns of 2 mm; 27.2 − 1.4 in from nut to plate; q at ride height as written.
+    [Theory]
+    [InlineData("1.40 in"), InlineData("35.6 mm"), InlineData("17.8 turns"), InlineData("25.80 in"), InlineData("655.3 mm")]
+    [InlineData("1.25 in"), InlineData("31.7 mm"), InlineData("180 psi"), InlineData("12.4 bar"), InlineData("160 lbf/in"), InlineData("28.0 N/mm")]
+    public void Both_unit_systems_stand_side_by_side(string number) =>
+        Assert.Contains(number, Plain(Sheet(Scenarios.QuarryLedge, "--set", Body)), StringComparison.Ordinal);
+
+    [Fact]
+    public void Check_run_and_sheet_give_the_same_ride_height_crossover_and_bind_clearance()
+    {
+        var check = Asked.Of("check", Scenarios.QuarryLedge, "--json").Json().GetProperty("static");
+        var run = Asked.Of("run", Scenarios.QuarryLedge, "--set", "run.duration=10 ms", "--json").Json().GetProperty("static");
+        string sheet = Plain(Sheet(Scenarios.QuarryLedge));
+        foreach ((string key, string words) in new[]
+        {
+            ("ride_height_m", "Ride height, shaft showing"), ("crossover_shaft_showing_m", "Slider meets stop nut at showing"), ("bind_clearance_full_bump_m", "Clear of coil bind at full bump"),
+        })
+        {
+            double value = check.GetProperty(key).GetDouble();
+            Assert.Equal(value, run.GetProperty(key).GetDouble());
+            string row = string.Create(CultureInfo.InvariantCulture, $"<td>{words}</td><td class=\"n\">{value / 0.0254:F2} in</td><td class=\"n\">{value * 1000:F1} mm</td>");
+            Assert.Contains(row, sheet, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("rated stands"), InlineData("chocks"), InlineData("Nobody under"), InlineData("hands clear of coils"), InlineData("Never straps or improvised clamps")]
+    [InlineData("out of the spring’s line"), InlineData("Taking apart releases"), InlineData("whole on its thread"), InlineData("Never loosen the nut under the vehicle’s weight")]
+    [InlineData("Dry nitrogen only, through a regulator"), InlineData("Empty it before anything is opened"), InlineData("burns"), InlineData("licensed"), InlineData("Jam the two stop nuts")]
+    [InlineData("Local codes")]
+    public void Every_caution_stands_on_the_sheet(string words) => Assert.Contains(words, Sheet(Scenarios.QuarryLedge), StringComparison.Ordinal);
+
+    [Fact]
+    public void Gas_pressure_at_full_bump_follows_the_polytrope_from_ride_height_and_grows_with_the_heat()
+    {
+        // By hand for the corner of the reference: P = P1·V/V0·(V0/(V − A·stroke))^1.4 − atmosphere, V0 at its shaft travel.
+        const double inch = 0.0254, psi = 0.45359237 * 9.80665 / (inch * inch), atmosphere = 101_325;
+        double area = Math.PI / 4 * Math.Pow(0.875 * inch, 2), volume = 28 * Math.Pow(inch, 3), charged = 180 * psi + atmosphere;
+        double travel = 12 * inch - Asked.Of("check", Scenarios.QuarryLedge, "--json").Json().GetProperty("static").GetProperty("ride_height_m").GetDouble();
+        double rest = volume - area * travel, bump = charged * volume / rest * Math.Pow(rest / (volume - area * 12 * inch), 1.4);
+        string sheet = Plain(Sheet(Scenarios.QuarryLedge));
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"Full bump, fast from ride height</td><td class=\"n\">{(bump - atmosphere) / psi:F0} psi"), sheet, StringComparison.Ordinal);
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"The same from 90 °C</td><td class=\"n\">{(bump * 363.15 / 293.15 - atmosphere) / psi:F0} psi"), sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Title_hash_load_case_and_the_given_date_are_named()
+    {
+        var scenario = ScenarioReader.Read(Scenarios.QuarryLedge, ReadOptions.Plain).Scenario!;
+        string page = SheetPage.Write(new SheetSubject(StandingStudy.Of(scenario), new DateOnly(2031, 2, 3), "two up and fuel", ["coilover.preload=1.6 in"]));
+        foreach (string text in new[] { scenario.Title, scenario.Hash, "2031-02-03", "load case: two up and fuel", "changed: coilover.preload=1.6 in" })
+            Assert.Contains(text, page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_sheet_replaces_a_sheet_and_an_empty_file_but_nothing_else()
+    {
+        string file = Path.Combine(_scratch.Folder, "deep", "sheet.html");
+        Assert.Equal(ExitCode.Done, Asked.Of("sheet", Scenarios.QuarryLedge, "--out", file).Code);
+        Assert.Equal(ExitCode.Done, Asked.Of("sheet", Scenarios.QuarryLedge, "--out", file).Code);
+        File.WriteAllText(file, "");
+        Assert.Equal(ExitCode.Done, Asked.Of("sheet", Scenarios.QuarryLedge, "--out", file).Code);
+        File.WriteAllText(file, "my notes");
+        Asked asked = Asked.Of("sheet", Scenarios.QuarryLedge, "--out", file);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("no setup sheet of ours", asked.Messages, StringComparison.Ordinal);
+        Assert.Equal("my notes", File.ReadAllText(file));
+        Assert.Equal(["sheet.html"], Directory.GetFileSystemEntries(Path.GetDirectoryName(file)!).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void Bad_input_leaves_no_file_and_no_folder()
+    {
+        string file = Path.Combine(_scratch.Folder, "none", "sheet.html");
+        Assert.Equal(ExitCode.BadInput, Asked.Of("sheet", Scenarios.QuarryLedge, "--out", file, "--set", "coilover.preload=1").Code);
+        Assert.Equal(ExitCode.BadInput, Asked.Of("sheet", Scenarios.QuarryLedge, "--out", _scratch.Folder).Code);
+        Assert.Equal(ExitCode.BadInput, Asked.Of("sheet", Scenarios.QuarryLedge).Code);
+        Assert.False(Directory.Exists(Path.GetDirectoryName(file)));
+    }
+
+    [Theory, InlineData("de-DE"), InlineData("tr-TR")]
+    public void The_sheet_is_the_same_text_in_every_culture(string culture)
+    {
+        CultureInfo before = CultureInfo.CurrentCulture;
+        string plain = Sheet(Scenarios.QuarryLedge, "--set", Body);
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            Assert.Equal(plain, Sheet(Scenarios.QuarryLedge, "--set", Body));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    private string Sheet(string scenario, params string[] more)
+    {
+        string file = Path.Combine(_scratch.Folder, Guid.NewGuid().ToString("N") + ".html");
+        Asked asked = Asked.Of(["sheet", scenario, "--out", file, .. more]);
+        Assert.True(asked.Code == ExitCode.Done, asked.Messages);
+        return File.ReadAllText(file);
+    }
+
+    // Numbers keep their unit on the line with a space that does not break.
+    private static string Plain(string page) => WebUtility.HtmlDecode(page).Replace("\u00a0", " ", StringComparison.Ordinal);
+
+    [GeneratedRegex(@"https?:|//[a-z]|\bsrc\s*=|\bhref\s*=|@import|url\(|<script|<link|<img|<iframe|\bon[a-z]+\s*=", RegexOptions.IgnoreCase)]
+    private static partial Regex FromOutside();
+}
