@@ -91,7 +91,7 @@ public sealed class CsvTableTests
         Assert.Equal(128.48065095285628 / 1.3558179483314004, double.Parse(bump[8], CultureInfo.InvariantCulture), 10); // reference energy in ft·lbf
     }
 
-    private static byte[] Trace(Studies.RunResult run, UnitSystem units)
+    private static byte[] Trace(QuarterCar.Studies.RunResult run, UnitSystem units)
     {
         using var stream = new MemoryStream();
         CsvTable.Write(stream, Columns.Trace, run.Track.Rows(), units);

@@ -56,15 +56,15 @@ public sealed class PlotTests
         }
     }
 
-    private sealed class StillTrack(Studies.Sample sample, double end) : Studies.Track
+    private sealed class StillTrack(QuarterCar.Studies.Sample sample, double end) : QuarterCar.Studies.Track
     {
         public override double EndTime => end;
 
         public override long RowCount => 1;
 
-        public override Studies.Sample At(double time) => sample with { Time = time, Distance = time };
+        public override QuarterCar.Studies.Sample At(double time) => sample with { Time = time, Distance = time };
 
-        public override IEnumerable<Studies.Sample> Rows() => [sample];
+        public override IEnumerable<QuarterCar.Studies.Sample> Rows() => [sample];
     }
 
     [Fact]

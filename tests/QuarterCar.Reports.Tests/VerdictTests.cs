@@ -75,7 +75,7 @@ public sealed class VerdictTests
 
     private static string Plain(string text) => text.Replace('\u00a0', ' ');
 
-    private static string Text(Studies.RunResult run)
+    private static string Text(QuarterCar.Studies.RunResult run)
     {
         using var writer = new StringWriter();
         RunText.Write(run, writer);
