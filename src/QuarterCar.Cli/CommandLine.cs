@@ -15,11 +15,15 @@ internal static class CommandLine
     private const string Epilogue =
         """
         Results go to standard output, messages to standard error.
-        Exit codes: 0 done; 1 a limit set in the scenario is broken; 2 bad input or usage; 3 failed; 130 interrupted.
+        Exit codes: 0 done; 1 a limit set in the scenario is broken, or a setup could not be run; 2 bad input or usage; 3 failed; 130 interrupted.
         """;
 
     /// <summary>Every verb, in the order of the help page.</summary>
-    public static ImmutableArray<Verb> Verbs() => [new NewVerb(), new CheckVerb(), new RunVerb(), new SheetVerb()];
+    public static ImmutableArray<Verb> Verbs() =>
+    [
+        new NewVerb(), new CheckVerb(), new RunVerb(), new WeighVerb(), new PickVerb(), new CompareVerb(),
+        new SweepVerb(), new ReachVerb(), new TweakVerb(), new GatherVerb(), new SheetVerb(),
+    ];
 
     /// <summary>Runs one command line.</summary>
     public static ExitCode Run(string[] args, Session session) => Outcome.Of(() => Parsed(args, session), session);
@@ -35,7 +39,7 @@ internal static class CommandLine
         }
 
         // No response files (@name) and no bundling of letters: every argument means itself.
-        var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
+        var parsed = root.Parse(UnitWords.Joined(args), new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
         if (parsed.Errors.Count > 0) throw new BadInputException(Usage.Mistakes(parsed, verbs));
         return (ExitCode)parsed.Invoke(Streams(session.Out, session));
     }

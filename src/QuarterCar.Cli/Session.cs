@@ -14,12 +14,22 @@ internal sealed record Session(Stream Results, TextWriter Messages, bool Colour,
     /// <summary>Standard output, for text.</summary>
     public TextWriter Out { get; } = new StreamWriter(Results, s_utf8, 1 << 14, leaveOpen: true) { NewLine = "\n" };
 
+    /// <summary>True where messages go to a terminal: progress is a bar there, plain lines elsewhere.</summary>
+    public bool MessagesOnTerminal { get; init; }
+
+    /// <summary>True where results go to a terminal.</summary>
+    public bool ResultsOnTerminal { get; init; }
+
     /// <summary>The streams of this process.</summary>
     public static Session OfProcess(CancellationToken cancel) => new(
         Console.OpenStandardOutput(),
         new StreamWriter(Console.OpenStandardError(), s_utf8, 1 << 10) { AutoFlush = true, NewLine = "\n" },
         !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "" && Environment.GetEnvironmentVariable("TERM") is not (null or "" or "dumb"),
-        cancel);
+        cancel)
+    {
+        MessagesOnTerminal = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") is not "dumb",
+        ResultsOnTerminal = !Console.IsOutputRedirected,
+    };
 
     public void Dispose()
     {

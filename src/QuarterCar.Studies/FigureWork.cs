@@ -16,7 +16,7 @@ internal sealed class FigureWork
     private const int Points = 8;
 
     /// <summary>Sampling step of the weighting filter, s: its error stays well below 0.5 %.</summary>
-    private const double WeightingStep = 0.5e-3;
+    private const double WeightingStep = 1e-3;
 
     private static readonly double[] s_nodes = new GaussLegendreRule(0, 1, Points).Abscissas;
     private static readonly double[] s_weights = new GaussLegendreRule(0, 1, Points).Weights;

@@ -13,11 +13,18 @@ public static class SingleRun
     /// <param name="scenario">What is asked.</param>
     /// <param name="cancel">Stops the run with <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="QuarterCar.Model.CornerException">The words describe no corner or course that can be computed.</exception>
-    public static RunResult Of(Scenario scenario, CancellationToken cancel = default)
+    public static RunResult Of(Scenario scenario, CancellationToken cancel = default) => Of(scenario, CourseModel.Of(scenario), new MotionRun(), true, cancel);
+
+    /// <summary>The same over a course built before, in memory used again.</summary>
+    /// <param name="scenario">What is asked.</param>
+    /// <param name="course">Its course.</param>
+    /// <param name="run">Memory to run in.</param>
+    /// <param name="withCurve">False leaves the standing curve out: nobody draws it.</param>
+    /// <param name="cancel">Stops the run.</param>
+    public static RunResult Of(Scenario scenario, CourseModel course, MotionRun run, bool withCurve, CancellationToken cancel = default)
     {
-        StandingResult standing = StandingStudy.Of(scenario);
-        CourseModel course = CourseModel.Of(scenario);
-        RunTrack track = Move(standing, course, new MotionRun(), cancel);
+        StandingResult standing = StandingStudy.Of(scenario, withCurve: withCurve);
+        RunTrack track = Move(standing, course, run, cancel);
         (RunFigures figures, ImmutableArray<EventRow> events) = FigureWork.Of(track);
         ImmutableArray<Warning> warnings = [.. standing.Warnings, .. RunWarnings.Of(standing, course, figures)];
         return new RunResult(scenario, standing, track, figures, events, Limits.Check(scenario.Limits, standing.Figures, figures), warnings);

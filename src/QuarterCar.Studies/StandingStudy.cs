@@ -14,8 +14,9 @@ public static class StandingStudy
     /// <summary>The standing result.</summary>
     /// <param name="scenario">What is asked.</param>
     /// <param name="cases">Its load cases, each applied.</param>
+    /// <param name="withCurve">False where nobody asks for the curve: a study of many setups.</param>
     /// <exception cref="CornerException">The words describe no corner that can stand.</exception>
-    public static StandingResult Of(Scenario scenario, IEnumerable<(string Name, Scenario Scenario)>? cases = null)
+    public static StandingResult Of(Scenario scenario, IEnumerable<(string Name, Scenario Scenario)>? cases = null, bool withCurve = true)
     {
         var corner = Corner.Build(scenario.Corner);
         StandingFigures figures = StandingWork.Figures(corner);
@@ -31,7 +32,7 @@ public static class StandingStudy
             Damping(corner, figures),
             fit,
             [.. stood.Select(c => new CaseStanding(c.Name, c.Figures))],
-            StandingCurve.Of(corner),
+            withCurve ? StandingCurve.Of(corner) : [],
             [.. scenario.Warnings, .. StandingWarnings.Of(subject, stood)]);
     }
 

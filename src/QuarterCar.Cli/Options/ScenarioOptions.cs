@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 
 using QuarterCar.Scenarios;
@@ -10,17 +11,22 @@ namespace QuarterCar.Cli.Options;
 internal sealed class ScenarioOptions
 {
     private readonly Argument<string> _file = new("SCENARIO") { Description = "The scenario file (YAML)." };
+    private readonly Argument<string[]> _files = new("SCENARIO") { Description = "One or more scenario files (YAML).", Arity = ArgumentArity.OneOrMore };
+    private readonly bool _several;
     private readonly Option<string?> _case = new("--case") { HelpName = "NAME", Description = "Takes a load case of the scenario." };
     private readonly Option<string[]> _set = new("--set") { HelpName = "PATH=VALUE", Description = "Overrides a value, after the case; repeatable. 'none' removes the key: --set coilover.preload='1.6 in'" };
     private readonly Option<string?> _nut = new("--nut") { HelpName = "stays|reset", Description = "The stop nut when something else changes: it stays on the body, or its gap is set anew. [default: reset for --set, stays for a case]" };
     private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Output units. [default: those of the scenario]" };
 
     /// <summary>Adds them to a verb.</summary>
-    public ScenarioOptions(Command command)
+    /// <param name="command">The verb.</param>
+    /// <param name="several">True where it takes more than one scenario.</param>
+    public ScenarioOptions(Command command, bool several = false)
     {
+        _several = several;
         Choice.Of(_nut, "stays", "reset");
         Choice.Of(_units, "us", "si");
-        command.Add(_file);
+        command.Add(several ? _files : _file);
         command.Add(_case);
         command.Add(_set);
         command.Add(_nut);
@@ -28,8 +34,13 @@ internal sealed class ScenarioOptions
     }
 
     /// <summary>The input as asked for; nothing is read yet.</summary>
-    public ScenarioInput Input(ParseResult parsed) => new(
-        parsed.GetRequiredValue(_file),
+    public ScenarioInput Input(ParseResult parsed) => Inputs(parsed)[0];
+
+    /// <summary>Every input as asked for, with the same case, overrides and units.</summary>
+    public ImmutableArray<ScenarioInput> Inputs(ParseResult parsed) => [.. (_several ? parsed.GetRequiredValue(_files) : [parsed.GetRequiredValue(_file)]).Select(file => Input(file, parsed))];
+
+    private ScenarioInput Input(string file, ParseResult parsed) => new(
+        file,
         new ReadOptions(
             parsed.GetValue(_case),
             [.. parsed.GetValue(_set) ?? []],

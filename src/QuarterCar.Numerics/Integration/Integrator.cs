@@ -16,7 +16,7 @@ public sealed record IntegrationSettings(
     double FirstStep = 1e-3,
     double LeastStep = 1e-13,
     long MostEvents = 1_000_000,
-    long MostSteps = 50_000_000,
+    long MostSteps = 5_000_000,
     double MostLastTerm = 300);
 
 /// <summary>Why an integration ended.</summary>
@@ -54,6 +54,8 @@ public readonly record struct IntegrationOutcome(
 /// </summary>
 public sealed class Integrator
 {
+    private const double ShortCut = 0.1, Regrowth = 4;
+
     private readonly Stepper _stepper = new();
 
     /// <summary>The accepted steps of the last run.</summary>
@@ -77,7 +79,7 @@ public sealed class Integrator
         ErrorScale scale = settings.Scale;
         double t = start, h = settings.FirstStep;
         long rejected = 0, events = 0;
-        bool fresh = true, rejectedLast = false;
+        bool fresh = true, rejectedLast = false, cutShort = false;
         for (int b = FirstAfter(breaks, start); t < end;)
         {
             double stop = b < breaks.Length ? Math.Min(breaks[b], end) : end;
@@ -136,12 +138,20 @@ public sealed class Integrator
                 step.Piece = system.Piece;
                 if (t > step.Start)
                     Log.Keep();
+                cutShort &= guard >= 0;
                 if (guard >= 0)
                 {
                     system.Cross(guard, t, y);
                     _stepper.First = system.Derivative(t, y);
                     _stepper.Evaluations++;
                     events++;
+
+                    // Cut twice in a row soon after its start, a step is too long for what goes on here (creep near rest,
+                    // past the pair's stability): go on from what it came to, not from what was tried.
+                    bool shortAgain = theta < ShortCut;
+                    if (shortAgain && cutShort)
+                        h = Math.Min(h, Regrowth * theta * length);
+                    cutShort = shortAgain;
                 }
 
                 if (events > settings.MostEvents || Log.Count >= settings.MostSteps)

@@ -36,7 +36,8 @@ internal static class RunReport
         return html.Raw("</main></body></html>").ToString();
     }
 
-    private static void Head(HtmlText html, string title)
+    /// <summary>What stands before the first heading of every page.</summary>
+    public static void Head(HtmlText html, string title)
     {
         html.Raw("<!doctype html>").Raw("<html lang=\"en\"><head><meta charset=\"utf-8\">");
         html.Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">").Element("title", title);

@@ -52,7 +52,11 @@ internal static class Marks
     }
 
     /// <summary>Marks a list of events. Up to three of a kind each carry their word; of more the first that finds a place carries it for all, with their number. Releases are not marked.</summary>
-    public static void Events(Sheet sheet, Panel panel, IEnumerable<(string Name, SKPoint At)> events)
+    /// <param name="sheet">The picture.</param>
+    /// <param name="panel">Where they lie.</param>
+    /// <param name="events">Name and pixel of each.</param>
+    /// <param name="once">True where one word a kind is enough, because several runs lie over each other.</param>
+    public static void Events(Sheet sheet, Panel panel, IEnumerable<(string Name, SKPoint At)> events, bool once = false)
     {
         const int each = 3;
         var shown = events.Where(e => !EventWords.IsRelease(e.Name) && e.At.X >= panel.Data.Left && e.At.X <= panel.Data.Right).ToList();
@@ -61,7 +65,11 @@ internal static class Marks
         {
             string word = EventWords.Of(kind.Key);
             bool bold = EventWords.IsMetal(kind.Key);
-            if (kind.Count() <= each)
+            if (once)
+            {
+                _ = kind.Any(e => Label(sheet, panel, e.At, word, bold));
+            }
+            else if (kind.Count() <= each)
             {
                 foreach (var (_, at) in kind) Label(sheet, panel, at, word, bold);
             }

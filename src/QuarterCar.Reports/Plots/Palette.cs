@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using SkiaSharp;
 
 namespace QuarterCar.Reports.Plots;
@@ -16,6 +18,12 @@ internal static class Palette
 
     /// <summary>The single setup: blue of Okabe and Ito, Color Universal Design, 2008.</summary>
     public static readonly SKColor Setup = SKColor.Parse("#0072B2");
+
+    /// <summary>Setups beside each other, in order: Okabe and Ito's palette.</summary>
+    public static readonly ImmutableArray<SKColor> Setups =
+    [
+        SKColor.Parse("#0072B2"), SKColor.Parse("#D55E00"), SKColor.Parse("#009E73"), SKColor.Parse("#CC79A7"), SKColor.Parse("#E69F00"), SKColor.Parse("#56B4E9"),
+    ];
 
     /// <summary>Contacts: vermilion of the same palette.</summary>
     public static readonly SKColor Contact = SKColor.Parse("#D55E00");

@@ -13,13 +13,13 @@ internal sealed class RunSamples
 
     private const double Finest = 5e-4; // s
 
-    private RunSamples(RunResult run, ImmutableArray<Sample> all)
+    private RunSamples(RunResult run, ImmutableArray<Sample> all, (double First, double Last)? window = null)
     {
         (Run, All) = (run, all);
         Read = new Readable(run.Scenario.Units);
         OverDistance = run.Scenario.Excitation is Course;
         PlaceDimension = OverDistance ? Dimension.Distance : Dimension.Time;
-        (First, Last) = Window(run, all);
+        (First, Last) = window ?? Window(run, all);
         Shown = [.. all.Where(s => s.Time >= First && s.Time <= Last)];
     }
 
@@ -58,6 +58,9 @@ internal sealed class RunSamples
         var times = Enumerable.Range(0, count + 1).Select(i => end * i / count).Concat(run.Events.Select(e => e.Time)).Order();
         return new(run, [.. times.Select(run.Track.At).Where(IsFinite)]);
     }
+
+    /// <summary>The same samples, drawn over another stretch, s.</summary>
+    public RunSamples Within(double first, double last) => new(Run, All, (Math.Max(0, first), Math.Min(Run.Track.EndTime, last)));
 
     /// <summary>Place on the horizontal axis.</summary>
     public double Place(Sample sample) => Place(sample.Time, sample.Distance);

@@ -24,8 +24,15 @@ internal static class TravelAxis
         return panel;
     }
 
-    /// <summary>Bands of the zones, their names at the bottom inside, edges named above.</summary>
+    /// <summary>Bands of the zones, edges named above.</summary>
     public static void Bands(Sheet sheet, Panel panel, StrokeZones zones, Readable read)
+    {
+        Shades(sheet, panel, zones, read);
+        EdgeLabels(sheet, panel, zones, read);
+    }
+
+    /// <summary>Bands of the zones without a word.</summary>
+    public static void Shades(Sheet sheet, Panel panel, StrokeZones zones, Readable read)
     {
         var data = panel.Data;
         sheet.Under(canvas =>
@@ -40,8 +47,6 @@ internal static class TravelAxis
             panel.Labels.AvoidHelp(new(x, data.Top), new(x, data.Bottom));
             sheet.Under(canvas => Marks.Line(canvas, new(x, data.Top), new(x, data.Bottom), Palette.Help, 1.2f, edge.Name == "ride height" ? [7, 4] : [2, 3]));
         }
-
-        EdgeLabels(sheet, panel, zones, read);
     }
 
     /// <summary>Names of the zones inside their bands, at the first of these heights, px, that is free; those too narrow go without.</summary>

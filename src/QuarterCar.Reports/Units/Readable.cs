@@ -16,11 +16,14 @@ public sealed class Readable(UnitSystem system)
     /// <summary>Stands where a figure does not apply.</summary>
     public const string None = "–";
 
+    /// <summary>The system that it writes.</summary>
+    public UnitSystem System { get; } = system;
+
     /// <summary>The minus sign, as wide as a digit.</summary>
     public const string Minus = "\u2212";
 
     /// <summary>The unit of a dimension for people.</summary>
-    public ReadableUnit Unit(Dimension dimension) => (dimension, system == UnitSystem.Us) switch
+    public ReadableUnit Unit(Dimension dimension) => (dimension, System == UnitSystem.Us) switch
     {
         (Dimension.Length, false) => new("mm", 1e3, 1),
         (Dimension.Length, true) => new("in", 1 / UnitTable.Inch, 2),

@@ -87,7 +87,7 @@ public static class FigureWords
 
     /// <summary>A figure with its unit as a limit shows it; the words fall back to the dotted name.</summary>
     public static FigureLine OfName(string name, double? value, Readable read) =>
-        Line(name, MovingWords.Concat(EnergyWords).FirstOrDefault(w => w.Name == name).Words ?? CountWords(name), value, read);
+        Line(name, MovingWords.Concat(EnergyWords).Concat(StandingWords.Select(w => (Name: "static." + w.Key, w.Words))).FirstOrDefault(w => w.Name == name).Words ?? CountWords(name), value, read);
 
     private static string CountWords(string name) =>
         name.StartsWith("counts.", StringComparison.Ordinal) ? "Count of " + EventWords.Of(name["counts.".Length..]) : name;

@@ -1,16 +1,15 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 using QuarterCar.Model;
 using QuarterCar.Scenarios.Quantities;
+
+using static QuarterCar.Scenarios.Keys.KeyParts;
 
 namespace QuarterCar.Scenarios.Keys;
 
 /// <summary>Every key of a scenario file, in the order of the template.</summary>
 public static class ScenarioKeys
 {
-    private static readonly ValueRange _factor = ValueRange.FromZero;
-
     /// <summary>Smallest integration tolerance: below it rounding rules.</summary>
     public const double LeastTolerance = 1e-12;
 
@@ -151,14 +150,4 @@ public static class ScenarioKeys
             Default = Written(new RunSettings().Tolerance, ""), Example = "1e-6",
         },
     ];
-
-    internal static string Written(double si, string unit) => Measured.Write(si, unit);
-
-    internal static QuantityKind Quantity(Dimension dimension, ValueRange range) => new(dimension, range);
-
-    internal static QuantityKind Factor => new(Dimension.Number, _factor);
-
-    internal static Key Need(string name, KeyKind kind, string help, string? example) => new(name, kind, help) { Required = true, Example = example };
-
-    internal static string Celsius(double kelvin) => (kelvin - ExactUnits.CelsiusZero).ToString("R", CultureInfo.InvariantCulture) + " degC";
 }

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 using QuarterCar.Model;
 using QuarterCar.Scenarios.Quantities;
 
-using static QuarterCar.Scenarios.Keys.ScenarioKeys;
+using static QuarterCar.Scenarios.Keys.KeyParts;
 
 namespace QuarterCar.Scenarios.Keys;
 

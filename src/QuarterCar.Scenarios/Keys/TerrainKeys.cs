@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 using QuarterCar.Scenarios.Quantities;
 
-using static QuarterCar.Scenarios.Keys.ScenarioKeys;
+using static QuarterCar.Scenarios.Keys.KeyParts;
 
 namespace QuarterCar.Scenarios.Keys;
 
@@ -30,12 +30,12 @@ public static class TerrainKeys
         [
             Need("height", _height, "trough to crest", "20 in"),
             Need("spacing", _length, "crest to crest", "18 ft"),
-            Need("count", new WholeKind(1, MostWhoops), "how many", "6"),
+            Need("count", new WholeKind(1, ScenarioKeys.MostWhoops), "how many", "6"),
         ]), "haversines end to end") { Aside = true },
         new("random", new MapKind(
         [
             Need("iso8608", new ChoiceKind(["A", "B", "C", "D", "E", "F", "G", "H"]), "class, A smooth to H rough", "D"),
-            Need("length", Quantity(Dimension.Length, new ValueRange(0, false, LongestRandom)), "along the level", "200 m"),
+            Need("length", Quantity(Dimension.Length, new ValueRange(0, false, ScenarioKeys.LongestRandom)), "along the level", "200 m"),
             Need("seed", new WholeKind(0, ulong.MaxValue), "the same seed gives the same road", "7"),
         ]), "a random road of an ISO 8608 class") { Aside = true },
         new("profile", new MapKind([Need("file", new TextKind(), "CSV beside this file, columns distance_<unit> and height_<unit>", "course.csv")]), "a measured profile")

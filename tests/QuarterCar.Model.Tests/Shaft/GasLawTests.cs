@@ -1,5 +1,6 @@
 using QuarterCar.Model.Shaft;
 using QuarterCar.TestKit;
+
 using Xunit;
 
 namespace QuarterCar.Model.Tests.Shaft;

@@ -20,8 +20,14 @@ public sealed class Scratch : IDisposable
     /// <summary>Copies the checkout's scenarios into it, as a user of a checkout has them.</summary>
     public Scratch WithScenarios()
     {
-        Directory.CreateDirectory(At("scenarios"));
-        foreach (string file in Directory.EnumerateFiles(Checkout.At("scenarios"))) File.Copy(file, Path.Combine(At("scenarios"), Path.GetFileName(file)));
+        string from = Checkout.At("scenarios");
+        foreach (string file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+        {
+            string to = Path.Combine(At("scenarios"), Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+            File.Copy(file, to);
+        }
+
         return this;
     }
 

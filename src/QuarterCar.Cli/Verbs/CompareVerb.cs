@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Model;
+using QuarterCar.Model.Motion;
+using QuarterCar.Reports.Studies;
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`compare`: the same obstacle, setup against setup.</summary>
+internal sealed class CompareVerb : Verb
+{
+    private readonly ScenarioOptions _scenarios;
+    private readonly SetupOptions _setups;
+    private readonly OutOptions _out;
+    private readonly Option<bool> _traces = new("--traces") { Description = "With --out: also each setup's trace.csv and events.csv in setups/NN/." };
+
+    public CompareVerb()
+        : base(
+            "compare",
+            "Drives setup against setup over the same obstacle: of two or more scenarios, or of one with --vary, --split or --setups. The scenario as written is no row unless listed.",
+            "quartercar compare scenarios/quarry-ledge.yaml --split '140/250,160/225,180/200 lbf/in' --hold ride_height --out out/splits",
+            "quartercar compare scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8,1.3,1.9 in'")
+    {
+        _scenarios = new ScenarioOptions(Command, several: true);
+        _setups = new SetupOptions(Command);
+        _out = new OutOptions(Command, "compare.csv, compare.json, report.html and overlaid plots");
+        Command.Add(_traces);
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        ImmutableArray<ScenarioInput> inputs = _scenarios.Inputs(parsed);
+        if (inputs.Length > 1 && _setups.AnySetups(parsed))
+            throw new BadInputException("compare: found several scenarios together with --vary, --split, --setups or --hold; wanted either several scenarios, or one and what varies");
+        bool traces = parsed.GetValue(_traces);
+        if (traces && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
+        Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs, session) : OfOne(parsed, inputs[0]);
+        string? folder = _out.Folder(parsed);
+        bool json = _out.Json(parsed);
+        var rows = new List<StudyRow>();
+        bool missing = false;
+        using (var progress = new StudyProgress(session, json))
+        {
+            void Produce(Action<StudyRow> take) => comparison.Run(folder is not null, row =>
+            {
+                take(row);
+                missing |= row.Figures is null;
+                if (rows.Count < CompareText.Most) rows.Add(row with { Run = null });
+            }, progress.Report, session.Cancel);
+
+            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces, Produce, cancel: session.Cancel);
+            else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
+            else Produce(_ => { });
+        }
+
+        Show(comparison.Head, rows, folder, json, session);
+        return missing ? ExitCode.Broken : ExitCode.Done;
+    }
+
+    private static void Show(StudyHead head, List<StudyRow> rows, string? folder, bool json, Session session)
+    {
+        if (!json) CompareText.Write(head, rows, session.Out, session.Colour);
+        if (json && folder is not null)
+        {
+            using FileStream file = File.OpenRead(Path.Combine(folder, "compare.json"));
+            file.CopyTo(session.Results);
+        }
+
+        session.Out.Flush();
+        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+    }
+
+    private Comparison OfOne(ParseResult parsed, ScenarioInput input)
+    {
+        StudySetups study = _setups.Read(parsed, input);
+        return new(
+            StudyHead.Of("compare", study.Base, study.Plan, study.Options),
+            (keep, take, progress, cancel) => StudyEngine.Run(study.Base, study.Plan, study.Options with { KeepRuns = keep }, take, progress, cancel));
+    }
+
+    private Comparison OfScenarios(ParseResult parsed, ImmutableArray<ScenarioInput> inputs, Session session)
+    {
+        StudyOptions options = _setups.Engine(parsed);
+        ImmutableArray<ScenarioRow> scenarios = Read(inputs);
+        UnitSystem units = scenarios[0].Scenario.Units;
+        var head = new StudyHead(
+            "compare", string.Join(" against ", scenarios.Select(s => s.Title)), string.Join('+', scenarios.Select(s => s.Scenario.Hash)), units, [], "none", scenarios.Length, options.Part, options.Parts);
+        return new(head, (keep, take, progress, cancel) =>
+            StudyEngine.Rows(scenarios.Length, options, (i, run) => scenarios[(int)i].Row(i, run, keep, cancel), take, progress, cancel));
+    }
+
+    private static ImmutableArray<ScenarioRow> Read(ImmutableArray<ScenarioInput> inputs)
+    {
+        ImmutableArray<ReadResult> read = [.. inputs.Select(i => ScenarioReader.Read(i.File, i.Options))];
+        if (read.Any(r => r.Scenario is null)) throw new BadInputException(read.SelectMany(r => r.Problems));
+        bool alike = read.Select(r => r.Scenario!.Title).Distinct().Count() < read.Length;
+        return [.. read.Select((r, i) => new ScenarioRow(alike ? $"{r.Scenario!.Title} ({inputs[i].File})" : r.Scenario!.Title, r.Scenario!, r.Nut))];
+    }
+
+    private sealed record Comparison(StudyHead Head, Action<bool, Action<StudyRow>, Action<long, long>, CancellationToken> Run);
+
+    /// <summary>One of several scenarios, each its own base.</summary>
+    private sealed record ScenarioRow(string Title, Scenario Scenario, NutRule? Nut)
+    {
+        public StudyRow Row(long index, MotionRun run, bool keep, CancellationToken cancel)
+        {
+            var request = new SetupRequest(Title, []);
+            try
+            {
+                RunResult result = SingleRun.Of(Scenario, CourseModel.Of(Scenario), run, keep, cancel);
+                bool ran = result.Figures.Run.End == RunEnds.Finished;
+                return new StudyRow(
+                    index, request, Nut, result.Figures.Run.Message, ran ? FigureTable.Values(result.Standing.Figures, result.Figures) : null, keep && ran ? result : null);
+            }
+            catch (CornerException e)
+            {
+                return new StudyRow(index, request, Nut, $"{e.Key}: {e.Found}; wanted {e.Wanted}", null, null);
+            }
+        }
+    }
+}

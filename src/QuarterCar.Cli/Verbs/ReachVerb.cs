@@ -1,0 +1,46 @@
+using System.CommandLine;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Reports.Studies;
+using QuarterCar.Studies.Sweeps;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`reach`: how far a value can go before a limit first breaks.</summary>
+internal sealed class ReachVerb : Verb
+{
+    private readonly ScenarioOptions _scenario;
+    private readonly SetupOptions _setups;
+    private readonly OutOptions _out;
+
+    public ReachVerb()
+        : base(
+            "reach",
+            "Finds how far a value can go before a limit first breaks: ledge height, speed, weight.",
+            "quartercar reach scenarios/quarry-ledge.yaml --vary terrain[1].step='-8:-40 in'",
+            "quartercar reach scenarios/quarry-ledge.yaml --vary terrain[1].step='-8:-40 in' --vary coilover.stop_nut.gap='0.8,1.6,2.4 in' --out out/reach")
+    {
+        _scenario = new ScenarioOptions(Command);
+        _setups = new SetupOptions(Command, parts: false, vary: "PATH=FROM:TO, the way to go, one unit at the end may serve both; a second --vary PATH=V1,V2 asks for each value.");
+        _out = new OutOptions(Command, "reach.json, report.html and a picture");
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        ScenarioInput input = _scenario.Input(parsed);
+        var vary = new RangeVary(_setups, reach: true);
+        StudySetups setups = vary.Read(parsed, input);
+        var (way, others) = vary.Reach(setups);
+        string? folder = _out.Folder(parsed);
+        bool json = _out.Json(parsed);
+        ReachResult result;
+        using (var progress = new StudyProgress(session, json))
+            result = ReachStudy.Run(setups.Base, way, others, setups.Options, progress.Report, session.Cancel);
+        if (folder is not null) SweepFiles.Write(result, folder, session.Cancel);
+        if (json) SweepJson.Write(result, session.Results);
+        else ReachText.Write(result, session.Out, session.Colour);
+        session.Out.Flush();
+        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        return result.Setups.Any(s => s.Scan[0].Failure is not null) ? ExitCode.Broken : ExitCode.Done;
+    }
+}

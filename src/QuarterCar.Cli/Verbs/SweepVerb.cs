@@ -1,0 +1,75 @@
+using System.CommandLine;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Reports.Files;
+using QuarterCar.Reports.Studies;
+using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Sweeps;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`sweep`: figures over a grid, and the best point inside the limits.</summary>
+internal sealed class SweepVerb : Verb
+{
+    private readonly ScenarioOptions _scenario;
+    private readonly SetupOptions _setups;
+    private readonly GoalOption _goal;
+    private readonly OutOptions _out;
+
+    public SweepVerb()
+        : base(
+            "sweep",
+            "Runs a grid of values and finds the best point inside the limits.",
+            "quartercar sweep scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8:2.4:9 in'",
+            "quartercar sweep scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8:2.4:5 in' --vary coilover.preload='1:3:5 in' --goal up_travel_used:least --out out/sweep")
+    {
+        _scenario = new ScenarioOptions(Command);
+        _setups = new SetupOptions(Command, vary: "PATH=FROM:TO:COUNT, both ends included, one unit at the end may serve both; or values, PATH=V1,V2. Repeatable: a grid, the last fastest.");
+        _goal = new GoalOption(Command);
+        _out = new OutOptions(Command, "sweep.csv, sweep.json, report.html and a picture");
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        ScenarioInput input = _scenario.Input(parsed);
+        var vary = new RangeVary(_setups, reach: false);
+        Goal? goal = _goal.Read(parsed, out string mistake);
+        StudySetups setups = Mistakes.With(mistake, () => vary.Read(parsed, input));
+        SweepGrid grid = vary.Grid(setups);
+        string? folder = _out.Folder(parsed);
+        bool json = _out.Json(parsed);
+        SweepResult? result = null;
+        var head = StudyHead.Of("sweep", setups.Base, grid.Plan(), setups.Options);
+        using (var progress = new StudyProgress(session, json))
+        {
+            void Produce(Action<StudyRow> take) => result = SweepStudy.Run(setups.Base, grid, goal!, setups.Options, take, progress.Report, session.Cancel);
+            if (folder is not null) Files(folder, head, Produce, () => result!, session);
+            else if (json) StudyFiles.WriteWhole(session.Results, head, Produce, () => More(result!));
+            else Produce(_ => { });
+        }
+
+        if (!json) SweepText.Write(result!, session.Out, session.Colour);
+        else if (folder is not null) Copy(Path.Combine(folder, "sweep.json"), session);
+        session.Out.Flush();
+        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        return result!.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
+    }
+
+    private static void Files(string folder, StudyHead head, Action<Action<StudyRow>> produce, Func<SweepResult> result, Session session)
+    {
+        using var files = ResultFolder.Open(folder);
+        StudyFiles.Write(files, head, produce, () => More(result()));
+        SweepFiles.Write(result(), files, session.Cancel);
+        session.Cancel.ThrowIfCancellationRequested();
+        files.Commit();
+    }
+
+    private static JsonMore[] More(SweepResult result) =>
+        [new("goal", json => json.WriteStringValue(result.Goal.ToString())), new("best", json => SweepJson.Best(json, result))];
+
+    private static void Copy(string path, Session session)
+    {
+        using FileStream file = File.OpenRead(path);
+        file.CopyTo(session.Results);
+    }
+}

@@ -1,0 +1,57 @@
+using System.CommandLine;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Reports.Studies;
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Sweeps;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`tweak`: one realistic step of each adjustable thing, ranked.</summary>
+internal sealed class TweakVerb : Verb
+{
+    private readonly ScenarioOptions _scenario;
+    private readonly SetupOptions _setups;
+    private readonly GoalOption _goal;
+    private readonly OutOptions _out;
+
+    public TweakVerb()
+        : base(
+            "tweak",
+            "Tries one realistic step of each adjustable thing, both ways, and ranks them by what they do to the goal.",
+            "quartercar tweak scenarios/quarry-ledge.yaml",
+            "quartercar tweak scenarios/quarry-ledge.yaml --goal up_travel_used:least --json")
+    {
+        _scenario = new ScenarioOptions(Command);
+        _setups = new SetupOptions(Command, parts: false, setups: false);
+        _goal = new GoalOption(Command);
+        _out = new OutOptions(Command, "tweak.json and report.html");
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        ScenarioInput input = _scenario.Input(parsed);
+        Goal? goal = _goal.Read(parsed, out string mistake);
+        (StudyBase from, StudyOptions options) = Mistakes.With(mistake, () => (Base(input, session), _setups.Engine(parsed)));
+        string? folder = _out.Folder(parsed);
+        bool json = _out.Json(parsed);
+        TweakResult result;
+        using (var progress = new StudyProgress(session, json))
+            result = input.Ask(() => TweakStudy.Run(from, goal!, [], options, progress.Report, session.Cancel));
+        if (folder is not null) SweepFiles.Write(result, folder, session.Cancel);
+        if (json) SweepJson.Write(result, session.Results);
+        else TweakText.Write(result, session.Out, session.Colour);
+        session.Out.Flush();
+        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        return result.Failed ? ExitCode.Broken : ExitCode.Done;
+    }
+
+    private static StudyBase Base(ScenarioInput input, Session session)
+    {
+        Scenario scenario = input.Read(session);
+        var document = ScenarioDocument.Load(input.File, new ProblemList());
+        return input.Ask(() => new StudyBase(document!, input.Options, scenario));
+    }
+}

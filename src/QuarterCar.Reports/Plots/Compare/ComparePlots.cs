@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Reports.Units;
+using QuarterCar.Scenarios;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Reports.Plots.Compare;
+
+/// <summary>The overlaid pictures of a comparison: shaft showing over distance, force over travel, bars of travel use.</summary>
+internal static class ComparePlots
+{
+    /// <summary>Of the first setups that ran.</summary>
+    /// <param name="setups">Letter, title and run of each; at most <see cref="SetupStyles.Most"/> are drawn.</param>
+    /// <param name="units">Of the pictures.</param>
+    public static ImmutableArray<Sheet> Of(IReadOnlyList<(string Mark, string Title, RunResult Run)> setups, UnitSystem units)
+    {
+        ImmutableArray<RunSamples> samples = Together([.. setups.Take(SetupStyles.Most).Select(s => RunSamples.Of(s.Run with { Scenario = s.Run.Scenario with { Units = units } }))]);
+        ImmutableArray<DrawnSetup> drawn = [.. samples.Select((s, i) => SetupStyles.Of(i, setups[i].Mark, setups[i].Title, s))];
+        var read = new Readable(units);
+        return [CompareShaftPlot.Draw(drawn, read), CompareTravelUsePlot.Draw(drawn, read), CompareForcePlot.Draw(drawn, read)];
+    }
+
+    // One stretch for all: from where the first begins to move to where the last comes to rest.
+    private static ImmutableArray<RunSamples> Together(ImmutableArray<RunSamples> samples)
+    {
+        static double Speed(RunSamples s) => s.Run.Scenario.Excitation is Course c ? c.Speed : 1;
+        double first = samples.Min(s => s.First * Speed(s)), last = samples.Max(s => s.Last * Speed(s));
+        return [.. samples.Select(s => s.Within(first / Speed(s), last / Speed(s)))];
+    }
+}

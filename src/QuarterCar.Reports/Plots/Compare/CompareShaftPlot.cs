@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Reports.Units;
+
+using SkiaSharp;
+
+namespace QuarterCar.Reports.Plots.Compare;
+
+/// <summary>Which setup uses how much of the stroke, and where on the ground? Shaft showing of every setup over distance, the ground below.</summary>
+internal static class CompareShaftPlot
+{
+    private const float Left = 66, Right = Sheet.Width - 168;
+
+    /// <summary>Draws it.</summary>
+    public static Sheet Draw(ImmutableArray<DrawnSetup> setups, Readable read)
+    {
+        DrawnSetup first = setups[0];
+        string note = $"Shaft showing; full bump is at the bottom. Bands and heights at the right are those of {first.Mark}." + first.Samples.CropNote;
+        var sheet = new Sheet("shaft_travel", Title(setups, read), note) { Caption = "The same obstacle under every setup: the lower a line dips, the nearer it comes to full bump." };
+        double perSi = read.Unit(Dimension.Length).PerSi, stroke = setups.Max(s => s.Samples.Run.Scenario.Corner.Coilover.Stroke);
+        double low = Math.Min(0, setups.Min(s => s.Samples.Shown.Min(p => p.ShaftShowing))), high = Math.Max(stroke, setups.Max(s => s.Samples.Shown.Max(p => p.ShaftShowing)));
+        float top = SetupStyles.Key(sheet, setups, Left, sheet.Top + 6);
+        var widest = setups.MaxBy(s => s.Samples.PlaceRange.To)!.Samples;
+        var panel = sheet.Add(new Panel(
+            new SKRect(Left, top, Right, top + 336), widest.PlaceRange, ((low - (0.055 * stroke)) * perSi, (high + (0.055 * stroke)) * perSi)));
+        panel.Plot.Axes.Left.Label.Text = "shaft showing, " + read.Unit(Dimension.Length).Name;
+        AxisLabels.Style(panel);
+        var zones = StrokeZones.Of(first.Samples.Run.Standing);
+        ZoneBands.Upright(sheet, panel, zones, read);
+        foreach (DrawnSetup setup in setups.Reverse())
+            panel.Line(Decimate.Series(panel.Pixels(setup.Samples.Shown.Select(s => (setup.Samples.Place(s), s.ShaftShowing * perSi)))), setup.Color, 2, setup.Pattern);
+        foreach (DrawnSetup setup in setups) Deepest(sheet, panel, setup, read);
+        Marks.Events(sheet, panel, setups.SelectMany(setup => setup.Samples.Run.Events.Select(e => (e.Event, Showing(panel, setup, e.Time, e.Distance, e.ShaftTravel, perSi)))), once: true);
+        ZoneBands.Names(sheet, panel, zones, read);
+        Below(sheet, panel, widest);
+        return sheet;
+    }
+
+    private static string Title(ImmutableArray<DrawnSetup> setups, Readable read)
+    {
+        static double Left(DrawnSetup s) => s.Samples.Run.Scenario.Corner.Coilover.Stroke - s.Samples.Run.Figures.Travel.MaxShaftTravel;
+        DrawnSetup deep = setups.MinBy(Left)!, shallow = setups.MaxBy(Left)!;
+        string Words(DrawnSetup s) => Left(s) < 0 ? "goes into metal" : $"goes to {read.Text(Dimension.Length, Left(s))} showing";
+        return deep == shallow ? $"{deep.Mark} {Words(deep)}" : $"{deep.Mark} goes deepest: it {Words(deep)}; {shallow.Mark} keeps most: it {Words(shallow)}";
+    }
+
+    private static void Deepest(Sheet sheet, Panel panel, DrawnSetup setup, Readable read)
+    {
+        var run = setup.Samples.Run;
+        var deepest = setup.Samples.Shown.MinBy(s => s.ShaftShowing);
+        double showing = run.Scenario.Corner.Coilover.Stroke - run.Figures.Travel.MaxShaftTravel;
+        var at = new SKPoint(panel.X(setup.Samples.Place(deepest)), panel.Y(showing * read.Unit(Dimension.Length).PerSi));
+        Marks.Label(sheet, panel, at, $"{setup.Mark}, {read.Text(Dimension.Length, showing)}", bold: true);
+    }
+
+    private static SKPoint Showing(Panel panel, DrawnSetup setup, double time, double distance, double travel, double perSi) =>
+        new(panel.X(setup.Samples.Place(time, distance)), panel.Y((setup.Samples.Run.Scenario.Corner.Coilover.Stroke - travel) * perSi));
+
+    private static void Below(Sheet sheet, Panel above, RunSamples samples)
+    {
+        if (!samples.OverDistance)
+        {
+            above.Plot.Axes.Bottom.Label.Text = samples.PlaceLabel;
+            AxisLabels.Style(above);
+            sheet.Height = above.Data.Bottom + 52;
+            return;
+        }
+
+        Panel.Ticks(above.Plot.Axes.Bottom, _ => "");
+        var ground = GroundPanel.Add(sheet, samples, above.Data.Bottom + 22, Left, Right);
+        sheet.Height = ground.Data.Bottom + 52;
+    }
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+
+using QuarterCar.Reports.Files;
+using QuarterCar.Reports.Plots.Compare;
+using QuarterCar.Reports.Tables;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+
+namespace QuarterCar.Reports.Studies;
+
+/// <summary>The result files of a comparison: compare.csv, compare.json, report.html, overlaid plots, and with traces each setup's own tables; whole or not at all.</summary>
+public static class CompareFiles
+{
+    /// <summary>Runs the comparison into a folder.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="head">The study.</param>
+    /// <param name="traces">True for each setup's trace.csv and events.csv.</param>
+    /// <param name="produce">Runs it and hands on its rows, with their runs where they have one.</param>
+    /// <param name="also">Writes further files of ours before the commit.</param>
+    /// <param name="cancel">Stops it; earlier results are unchanged.</param>
+    /// <exception cref="ResultFolderException">The folder cannot be written to; earlier results are unchanged.</exception>
+    public static void Write(string folder, StudyHead head, bool traces, Action<Action<StudyRow>> produce, Action<ResultFolder>? also = null, CancellationToken cancel = default)
+    {
+        using var files = ResultFolder.Open(folder);
+        var first = new List<StudyRow>();
+        var drawn = new List<(string Mark, string Title, RunResult Run)>();
+        StudyFiles.Write(files, head, take => produce(row =>
+        {
+            take(row);
+            if (traces && row.Run is { } run) Traces(files, row.Index, run, head, cancel);
+            if (row.Run is not null && drawn.Count < SetupStyles.Most) drawn.Add((CompareTable.Mark(row.Index), row.Request.Title, row.Run));
+            if (first.Count < CompareText.Most) first.Add(row with { Run = null });
+        }));
+        ImmutableArray<(string Svg, string Caption)> pictures = drawn.Count == 0 ? [] : PlotFiles.Write(ComparePlots.Of(drawn, head.Units), files, cancel);
+        files.Write("report.html", s => s.Write(Encoding.UTF8.GetBytes(CompareReport.Write(head, first, pictures))));
+        also?.Invoke(files);
+        cancel.ThrowIfCancellationRequested();
+        files.Commit();
+    }
+
+    /// <summary>Writes the files of a whole study from its parts; overlaid plots need the runs themselves and are left out.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="parts">The parts.</param>
+    /// <param name="take">Sees every row.</param>
+    /// <param name="cancel">Stops it; earlier results are unchanged.</param>
+    /// <exception cref="FormatException">A part is damaged; earlier results are unchanged.</exception>
+    public static void Gather(string folder, StudyParts parts, Action<StudyRow> take, CancellationToken cancel = default)
+    {
+        using var files = ResultFolder.Open(folder);
+        var first = new List<StudyRow>();
+        StudyFiles.Write(files, parts.Head, write => parts.Produce(row =>
+        {
+            cancel.ThrowIfCancellationRequested();
+            write(row);
+            take(row);
+            if (first.Count < CompareText.Most) first.Add(row);
+        }));
+        foreach (StudyPart part in parts.Parts) Copy(files, part.Folder);
+        files.Write("report.html", s => s.Write(Encoding.UTF8.GetBytes(CompareReport.Write(parts.Head, first, []))));
+        files.Commit();
+    }
+
+    private static void Copy(ResultFolder files, string from)
+    {
+        string setups = Path.Combine(from, "setups");
+        if (!Directory.Exists(setups)) return;
+        foreach (string name in Directory.EnumerateFiles(setups, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(from, f).Replace('\\', '/')).Where(OurFiles.Contains))
+        {
+            using FileStream source = File.OpenRead(Path.Combine(from, name));
+            files.Write(name, s => source.CopyTo(s));
+        }
+    }
+
+    private static void Traces(ResultFolder files, long index, RunResult run, StudyHead head, CancellationToken cancel)
+    {
+        string place = string.Create(CultureInfo.InvariantCulture, $"setups/{index + 1:00}/");
+        files.Write(place + "trace.csv", s => CsvTable.Write(s, Columns.Trace, run.Track.Rows(), head.Units, cancel));
+        files.Write(place + "events.csv", s => CsvTable.Write(s, Columns.Events, run.Events, head.Units, cancel));
+    }
+}

@@ -1,0 +1,60 @@
+using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
+using QuarterCar.Studies.Setups;
+
+namespace QuarterCar.Reports.Studies;
+
+/// <summary>What `compare` prints: the verdict, the setups by letter, their figures beside each other, what could not be run.</summary>
+public static class CompareText
+{
+    /// <summary>Setups that are shown; the files have them all.</summary>
+    public const int Most = 40;
+
+    private const int Beside = 9; // more columns than these nobody reads
+
+    /// <summary>Writes it.</summary>
+    /// <param name="head">The study.</param>
+    /// <param name="rows">The first rows, at most <see cref="Most"/>.</param>
+    /// <param name="writer">Where it goes.</param>
+    /// <param name="colour">True where the writer is a terminal that shows colour.</param>
+    public static void Write(StudyHead head, IReadOnlyList<StudyRow> rows, TextWriter writer, bool colour = false)
+    {
+        var read = new Readable(head.Units);
+        var page = new TextPage(writer, colour);
+        page.Paragraph(head.Title).Paragraph(CompareTable.Verdict(rows, read), "bold");
+        page.Rows(rows.Count < head.Setups && head.Parts == 1 ? FormattableString.Invariant($"Setups, the first {rows.Count} of {head.Setups}") : "Setups", [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord.Length > 0 ? "stop nut " + r.NutWord : "", r.Figures is null ? "" : r.Note })], []);
+        var ran = rows.Where(r => r.Figures is not null).ToList();
+        if (ran.Count is > 0 and <= Beside) Figures(page, ran, read);
+        else if (ran.Count > 0) Short(page, ran, read);
+        foreach (StudyRow row in rows.Where(r => r.Figures is null)) page.Gap().Paragraph($"{CompareTable.Mark(row.Index)} could not be run: {row.Note}.");
+        if (ran.Count > 1) page.Gap().Paragraph(ran.Count <= Beside ? CompareTable.Star : CompareTable.Caution);
+        page.Flush();
+    }
+
+    private static void Figures(TextPage page, List<StudyRow> ran, Readable read)
+    {
+        var lines = CompareTable.Of(ran, read);
+        string[][] cells = [.. ran.Select((_, i) => CompareTable.Column(lines, i))];
+        for (int from = 0; from < ran.Count;)
+        {
+            // The first column has no differences, so that three fit at first and two below.
+            int[] shown = [.. Enumerable.Range(from, Math.Min(from == 0 ? 3 : 2, ran.Count - from))];
+            page.Rows(
+                from == 0 ? $"Figures, in brackets the difference to {CompareTable.Mark(ran[0].Index)}" : "Figures, continued",
+                [.. lines.Select((l, k) => shown.Select(i => cells[i][k]).Prepend(l.Words).ToArray())],
+                [],
+                ["", .. shown.Select(i => CompareTable.Mark(ran[i].Index))]);
+            from += shown.Length;
+        }
+    }
+
+    private static void Short(TextPage page, List<StudyRow> ran, Readable read)
+    {
+        string[] names = ["travel.up_travel_used", "acceleration.peak_g", "tyre.least_N", "counts.bump_stop", "counts.bottom_out", "counts.coil_bind"];
+        page.Rows(
+            "Figures",
+            [.. ran.Select(r => new[] { CompareTable.Mark(r.Index) }.Concat(names.Select(n => CompareTable.Text(n, r, read))).ToArray())],
+            [],
+            ["", "up-travel", "peak", "least tyre", "bump stop", "metal", "bind"]);
+    }
+}

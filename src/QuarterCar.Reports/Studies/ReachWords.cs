@@ -1,0 +1,57 @@
+using QuarterCar.Reports.Units;
+using QuarterCar.Studies.Sweeps;
+
+namespace QuarterCar.Reports.Studies;
+
+/// <summary>A reach's answer in sentences.</summary>
+internal sealed class ReachWords(ReachResult result)
+{
+    /// <summary>The path.</summary>
+    public PathScale Path { get; } = new(result.Axis.Path, result.Scenario.Units);
+
+    /// <summary>The answer for one setup.</summary>
+    public string Verdict(ReachSetup setup) => (setup.Largest, setup.FirstBroken) switch
+    {
+        (null, { } first) => $"{Capital(Path.Name)} breaks a limit at {Path.Text(result.Axis.FromSi)} already: {Broken(first)}",
+        ({ } largest, null) => $"{Capital(Path.Name)} holds every limit all the way to {Path.Text(largest)}",
+        ({ } largest, { } first) => $"{Capital(Path.Name)} can go to {Path.Text(largest)}; then {Broken(first)}",
+        _ => "nothing was run",
+    };
+
+    /// <summary>How closely the answer is known.</summary>
+    public string Resolution(ReachSetup setup)
+    {
+        string scan = $"Scanned at {ReachStudy.ScanPoints} points from {Path.Text(result.Axis.FromSi)} to {Path.Text(result.Axis.ToSi)}";
+        string pinned = setup.Largest is null || setup.FirstBroken is null ? "." : $", the first break pinned to {Path.Difference(setup.Resolution)}.";
+        return scan + pinned + " A break between two points that hold is not seen.";
+    }
+
+    /// <summary>Where it holds again beyond the first break; empty where it does not.</summary>
+    public string Again(ReachSetup setup)
+    {
+        if (!setup.HoldsAgain)
+            return "";
+        var beyond = setup.Scan.SkipWhile(p => p.Holds).Where(p => p.Holds).ToList();
+        return $"Beyond the break {beyond.Count} of the {ReachStudy.ScanPoints} points hold again, the first at {Path.Text(beyond[0].At)}, the last at {Path.Text(beyond[^1].At)}: the answer is not one-way.";
+    }
+
+    /// <summary>What broke first.</summary>
+    public string Broken(ReachBreak first)
+    {
+        if (first.Verdict is not { } verdict)
+            return $"it cannot be run at {Path.Text(first.At)}: {first.Failure}";
+        var figure = new FigureScale(verdict.Figure, new Readable(result.Scenario.Units));
+        return $"{figure.Word} goes above {figure.Text(verdict.Largest)}";
+    }
+
+    /// <summary>Rows of the table of setups.</summary>
+    public List<string[]> Rows() => [.. result.Setups.Select(s => new[]
+    {
+        s.Request.Title,
+        s.Largest is { } largest ? Path.Number(largest) : Readable.None,
+        s.FirstBroken is { } first ? Broken(first) : "holds throughout",
+        s.HoldsAgain ? "holds again beyond" : "",
+    })];
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Scenarios;
+using QuarterCar.Studies.Setups;
+
+namespace QuarterCar.Reports.Studies;
+
+/// <summary>What a study's files say about all of its setups.</summary>
+/// <param name="Study">compare, sweep or spread: also the name of its files.</param>
+/// <param name="Title">Of the base, or of all scenarios.</param>
+/// <param name="Hash">Of the base's content; of several scenarios, joined with '+'.</param>
+/// <param name="Units">Of report and screen.</param>
+/// <param name="Paths">Varied paths, in order.</param>
+/// <param name="Hold">none, ride_height, ride_height,crossover.</param>
+/// <param name="Setups">How many in the whole study.</param>
+/// <param name="Part">This part, from 1.</param>
+/// <param name="Parts">Of so many.</param>
+public sealed record StudyHead(
+    string Study, string Title, string Hash, UnitSystem Units, ImmutableArray<string> Paths, string Hold, long Setups, int Part = 1, int Parts = 1)
+{
+    /// <summary>Of a study over one base.</summary>
+    public static StudyHead Of(string study, StudyBase from, SetupPlan plan, StudyOptions options) => new(
+        study, from.Scenario.Title, from.Scenario.Hash, from.Scenario.Units, plan.Paths, HoldWord(from.Hold), plan.Count, options.Part, options.Parts);
+
+    /// <summary>The hold as on the command line.</summary>
+    public static string HoldWord(HoldRule hold) => hold switch
+    {
+        HoldRule.RideHeight => "ride_height",
+        HoldRule.RideHeightAndCrossover => "ride_height,crossover",
+        _ => "none",
+    };
+}

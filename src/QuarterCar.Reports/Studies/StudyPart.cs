@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json;
+
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+
+namespace QuarterCar.Reports.Studies;
+
+/// <summary>One part of a study, or a whole one, as its JSON file has it: head and rows, read row by row.</summary>
+public sealed class StudyPart
+{
+    /// <summary>Studies that can be done in parts, by the name of their files.</summary>
+    public static readonly ImmutableArray<string> Studies = ["compare", "sweep", "spread"];
+
+    private const string RowsBegin = "  \"setups\": [";
+
+    private StudyPart(string folder, string file, StudyHead head, string version) => (Folder, File, Head, Version) = (folder, file, head, version);
+
+    /// <summary>Where it lies, as given.</summary>
+    public string Folder { get; }
+
+    /// <summary>The JSON file.</summary>
+    public string File { get; }
+
+    /// <summary>Its head.</summary>
+    public StudyHead Head { get; }
+
+    /// <summary>The program that wrote it.</summary>
+    public string Version { get; }
+
+    /// <summary>Finds the study in a folder.</summary>
+    /// <exception cref="FormatException">There is none, or it is not as we write it; the message says which.</exception>
+    public static StudyPart Open(string folder)
+    {
+        string? file = Studies.Select(s => Path.Combine(folder, s + ".json")).FirstOrDefault(System.IO.File.Exists);
+        if (file is null) throw new FormatException($"{folder}: found no {string.Join(", ", Studies.Select(s => s + ".json"))}; wanted the --out folder of a part of a study");
+        try
+        {
+            using var reader = new StreamReader(file, Encoding.UTF8);
+            var head = new StringBuilder();
+            string? line;
+            while ((line = reader.ReadLine()) is not null && !line.StartsWith(RowsBegin, StringComparison.Ordinal)) head.Append(line);
+            if (line is null) throw new FormatException();
+            using var json = JsonDocument.Parse(head.ToString().TrimEnd().TrimEnd(',') + "}");
+            JsonElement root = json.RootElement;
+            return new(folder, file, HeadOf(root), root.GetProperty("version").GetString()!);
+        }
+        catch (Exception e) when (e is JsonException or FormatException or KeyNotFoundException or InvalidOperationException)
+        {
+            throw new FormatException($"{file}: found a file that is not as this program writes it; wanted the JSON of a part of a study");
+        }
+    }
+
+    /// <summary>Its rows, in order, with their places in the whole study.</summary>
+    /// <exception cref="FormatException">A row is not as we write it, or rows are missing.</exception>
+    public IEnumerable<StudyRow> Rows()
+    {
+        using var reader = new StreamReader(File, Encoding.UTF8);
+        long want = new StudyOptions(1, Head.Part, Head.Parts).Count(Head.Setups), have = 0;
+        while (reader.ReadLine() is { } line)
+        {
+            if (!line.StartsWith("    {", StringComparison.Ordinal)) continue;
+            yield return Row(line.Trim().TrimEnd(','), Head.Part - 1 + (have++ * Head.Parts));
+        }
+
+        if (have != want) throw new FormatException(FormattableString.Invariant($"{File}: found {have} setups; wanted {want}"));
+    }
+
+    private static StudyHead HeadOf(JsonElement root) => new(
+        root.GetProperty("study").GetString()!,
+        root.GetProperty("title").GetString()!,
+        root.GetProperty("scenario_hash").GetString()!,
+        root.GetProperty("units").GetString() == "us" ? UnitSystem.Us : UnitSystem.Si,
+        [.. root.GetProperty("paths").EnumerateArray().Select(p => p.GetString()!)],
+        root.GetProperty("hold").GetString()!,
+        root.GetProperty("setup_count").GetInt64(),
+        root.TryGetProperty("part", out JsonElement part) ? part.GetInt32() : 1,
+        root.TryGetProperty("parts", out JsonElement parts) ? parts.GetInt32() : 1);
+
+    private StudyRow Row(string line, long index)
+    {
+        try
+        {
+            using var json = JsonDocument.Parse(line);
+            JsonElement row = json.RootElement, figures = row.GetProperty("figures");
+            return new StudyRow(
+                index,
+                new SetupRequest(row.GetProperty("title").GetString()!, [.. row.GetProperty("values").EnumerateObject().Select(Value)]),
+                row.GetProperty("stop_nut").GetString() switch { "stays" => NutRule.Stays, "reset" => NutRule.Reset, _ => null },
+                row.GetProperty("note").GetString()!,
+                figures.ValueKind == JsonValueKind.Null ? null : [.. FigureTable.Names.Select(n => Number(figures.GetProperty(n)))],
+                null);
+        }
+        catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException)
+        {
+            throw new FormatException(FormattableString.Invariant($"{File}: found a setup ({index + 1}) that is not as this program writes it; wanted the JSON of a part of a study"));
+        }
+    }
+
+    private static SetupValue Value(JsonProperty value) => value.Value.ValueKind == JsonValueKind.String
+        ? new SetupValue(value.Name, value.Value.GetString()!, null)
+        : SetupValue.OfSi(value.Name, value.Value.GetDouble());
+
+    private static double? Number(JsonElement value) => value.ValueKind == JsonValueKind.Null ? null : value.GetDouble();
+}

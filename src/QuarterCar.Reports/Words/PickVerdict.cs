@@ -1,0 +1,41 @@
+using System.Globalization;
+
+using QuarterCar.Model;
+using QuarterCar.Model.Selection;
+using QuarterCar.Reports.Units;
+
+namespace QuarterCar.Reports.Words;
+
+/// <summary>The answer of `pick` in two sentences: the best set, or what stands in the way of every one.</summary>
+internal static class PickVerdict
+{
+    /// <summary>The sentences.</summary>
+    public static string Of(PickResult result, Readable read) => result.Passing > 0 ? Best(result, read) : InTheWay(result, read);
+
+    /// <summary>Rates from the coil nut down: 150/250 lbf/in.</summary>
+    public static string Rates(SpringSetData springs, Readable read) =>
+        string.Join('/', springs.All.Select(s => read.Number(Dimension.Rate, s.Rate)));
+
+    private static string Best(PickResult result, Readable read)
+    {
+        PickSet best = result.Sets[0];
+        return $"{Rates(best.Springs, read)}\u00a0{read.Unit(Dimension.Rate).Name} with {read.Text(Dimension.Length, best.Preload)} of preload stands at {read.Text(Dimension.Length, result.Data.RideHeight)}, "
+            + $"{read.Text(Dimension.Length, best.BindClearance)} clear of coil bind at full bump. {Whole(result.Passing)} of {Sets(result.Examined)} {(result.Passing == 1 ? "passes" : "pass")} every check{Unchecked(best, result.Data)}.";
+    }
+
+    private static string InTheWay(PickResult result, Readable read)
+    {
+        PickSet near = result.Nearest!;
+        string limits = string.Join(", ", result.FailedBy.Select(f => $"{Whole(f.Count)} {PickWarnings.Words(f.Check)}"));
+        return $"None of {Sets(result.Examined)} passes: {limits}. {Rates(near.Springs, read)}\u00a0{read.Unit(Dimension.Rate).Name} lacks least: {Lacks(near, result.Data, read)}.";
+    }
+
+    private static string Lacks(PickSet set, PickData data, Readable read) => string.Join("; ", PickWarnings.Of(set, data, read.System)
+        .Where(w => w.Code != "not_checked").Select(w => char.ToLowerInvariant(w.Message[0]) + w.Message[1..].TrimEnd('.')));
+
+    private static string Unchecked(PickSet best, PickData data) => PickWarnings.NotChecked(best, data).Length > 0 ? " that could be made" : "";
+
+    private static string Sets(long number) => number == 1 ? "1 set" : Whole(number) + " sets";
+
+    private static string Whole(long number) => number.ToString("#,0", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Model;
+using QuarterCar.Model.Motion;
+using QuarterCar.Scenarios.Reading;
+
+namespace QuarterCar.Studies.Setups;
+
+/// <summary>One setup's row: its figures, or why it has none.</summary>
+/// <param name="Index">Place in the whole study, from 0.</param>
+/// <param name="Request">What was asked.</param>
+/// <param name="Nut">What became of the stop nut; null without one.</param>
+/// <param name="Note">Remark, or the reason.</param>
+/// <param name="Figures">In the order of <see cref="FigureTable.Names"/>; null where it could not be run.</param>
+/// <param name="Run">The run itself where the study keeps it.</param>
+public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, string Note, ImmutableArray<double?>? Figures, RunResult? Run)
+{
+    /// <summary>stays, reset, or empty without a stop nut.</summary>
+    public string NutWord => Nut switch { NutRule.Stays => "stays", NutRule.Reset => "reset", _ => "" };
+}
+
+/// <summary>How a study is carried out.</summary>
+/// <param name="Jobs">Threads.</param>
+/// <param name="Part">This part, from 1.</param>
+/// <param name="Parts">Of so many: every Parts-th setup from the Part-th.</param>
+/// <param name="KeepRuns">True where each row carries its run.</param>
+public sealed record StudyOptions(int Jobs, int Part = 1, int Parts = 1, bool KeepRuns = false)
+{
+    /// <summary>One thread a core.</summary>
+    public static readonly StudyOptions Default = new(Environment.ProcessorCount);
+
+    /// <summary>How many of so many setups fall to this part.</summary>
+    public long Count(long setups) => (setups - Part + Parts) / Parts;
+}
+
+/// <summary>
+/// Runs the setups of a study over all cores and hands their rows on in order, the same bits for any number of threads.
+/// Memory does not grow with the number of setups: rows are handed on in blocks.
+/// </summary>
+public static class StudyEngine
+{
+    private const int BlockPerJob = 16;
+
+    /// <summary>Runs a study.</summary>
+    /// <param name="study">The base.</param>
+    /// <param name="plan">The setups.</param>
+    /// <param name="options">How.</param>
+    /// <param name="take">Takes the rows, in order of index, on the calling thread.</param>
+    /// <param name="progress">Told how many of how many are done, on the calling thread.</param>
+    /// <param name="cancel">Stops within one run's time with <see cref="OperationCanceledException"/>.</param>
+    public static void Run(StudyBase study, SetupPlan plan, StudyOptions options, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel) =>
+        Rows(plan.Count, options, (index, run) => One(study, plan, index, run, options.KeepRuns, cancel), take, progress, cancel);
+
+    /// <summary>The same for rows that come from elsewhere than one base, for example from several scenarios.</summary>
+    /// <param name="setups">How many in the whole study.</param>
+    /// <param name="options">How.</param>
+    /// <param name="one">The row of an index, in memory used again; asked on many threads.</param>
+    /// <param name="take">Takes the rows, in order of index, on the calling thread.</param>
+    /// <param name="progress">Told how many of how many are done, on the calling thread.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static void Rows(long setups, StudyOptions options, Func<long, MotionRun, StudyRow> one, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
+    {
+        long count = options.Count(setups), done = 0;
+        int block = Math.Max(1, options.Jobs * BlockPerJob);
+        var rows = new StudyRow[block];
+        using var runs = new ThreadLocal<MotionRun>(() => new MotionRun());
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Jobs), CancellationToken = cancel };
+        while (done < count)
+        {
+            int n = (int)Math.Min(block, count - done);
+            long first = done;
+            Parallel.For(0, n, parallel, i => rows[i] = one(options.Part - 1 + (first + i) * options.Parts, runs.Value!));
+            for (int i = 0; i < n; i++)
+                take(rows[i]);
+            done += n;
+            progress?.Invoke(done, count);
+        }
+    }
+
+    /// <summary>One setup alone: the row that the study would give it.</summary>
+    public static StudyRow One(StudyBase study, SetupPlan plan, long index, MotionRun run, bool keepRun, CancellationToken cancel)
+    {
+        SetupRequest request = plan.At(index);
+        Setup setup;
+        try
+        {
+            setup = study.Make(request);
+        }
+        catch (SetupException e)
+        {
+            return new StudyRow(index, request, null, e.Message, null, null);
+        }
+
+        try
+        {
+            RunResult result = SingleRun.Of(setup.Scenario, study.Course(setup.Scenario), run, keepRun, cancel);
+            string note = result.Figures.Run.End == RunEnds.Finished ? setup.Note : result.Figures.Run.Message;
+            bool ran = result.Figures.Run.End == RunEnds.Finished;
+            return new StudyRow(index, request, setup.Nut, note, ran ? FigureTable.Values(result.Standing.Figures, result.Figures) : null, keepRun && ran ? result : null);
+        }
+        catch (CornerException e)
+        {
+            return new StudyRow(index, request, setup.Nut, $"{e.Key}: {e.Found}; wanted {e.Wanted}", null, null);
+        }
+    }
+}

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Model;
+using QuarterCar.Model.Statics;
+using QuarterCar.Studies.Setups;
+
+namespace QuarterCar.Studies.Sweeps;
+
+/// <summary>What one realistic step of each adjustable thing does to the goal, with its side effects: steps are run, not extrapolated.</summary>
+public static class TweakStudy
+{
+    private static readonly ImmutableArray<(string Name, Func<StandingResult, double?> Value)> Effects =
+    [
+        ("static.ride_height_m", s => s.Figures.RideHeight),
+        ("static.bind_clearance_full_bump_m", s => s.Figures.BindClearanceFullBump),
+        ("static.crossover_shaft_showing_m", s => s.Figures.CrossoverShaftShowing),
+        ("static.stop_nut_gap_ride_height_m", s => s.Figures.StopNutGapRideHeight),
+        ("static.ride_frequency_hz", s => s.Figures.RideFrequency),
+        ("fit.nut_from_top_m", s => s.Fit?.NutFromTop),
+        ("fit.thread_left_m", s => s.Fit?.ThreadLeft),
+        ("fit.least_preload_m", s => s.Fit?.LeastPreload),
+    ];
+
+    // What begins a contact or changes the rate; what ends it says nothing new.
+    private static readonly ImmutableArray<CornerEvent> Touches =
+    [
+        CornerEvent.BumpStop, CornerEvent.BottomOut, CornerEvent.CoilBind, CornerEvent.TopOut, CornerEvent.UpperBind, CornerEvent.LowerBind,
+        CornerEvent.Crossover, CornerEvent.TenderSolid, CornerEvent.Liftoff,
+    ];
+
+    /// <summary>Runs it.</summary>
+    /// <param name="study">The base.</param>
+    /// <param name="goal">What is looked for.</param>
+    /// <param name="shelf">Springs to take the next one from; empty for steps of 25 lbf/in or 5 N/mm in the same lengths.</param>
+    /// <param name="options">How; parts do not apply.</param>
+    /// <param name="progress">Told how many of how many are done.</param>
+    /// <param name="cancel">Stops within one run's time with <see cref="OperationCanceledException"/>.</param>
+    public static TweakResult Run(
+        StudyBase study, Goal goal, ImmutableArray<SpringData> shelf, StudyOptions options, Action<long, long>? progress = null, CancellationToken cancel = default)
+    {
+        ImmutableArray<TweakStep> steps = new TweakSteps(study.Scenario, StandingWork.Figures(study.Corner), shelf).All();
+        var rows = new StudyRow[steps.Length + 1];
+        var plan = SetupPlan.List([], [new SetupRequest("as written", []), .. steps.Select(s => new SetupRequest(s.What, [s.Change]))]);
+        StudyEngine.Run(study, plan, options with { Part = 1, Parts = 1, KeepRuns = true }, row => rows[row.Index] = row, progress, cancel);
+        StudyRow written = rows[0];
+        if (written.Run is null)
+            throw new CornerException("coilover", "a scenario that cannot be run as written: " + written.Note, "a scenario that runs");
+        double? before = goal.Of(written.Figures);
+        var outcomes = steps.Select((s, i) => Outcome(s, written, rows[i + 1], goal));
+        return new TweakResult(study.Scenario, goal, before, [.. Ranked(outcomes, goal)]);
+    }
+
+    private static IEnumerable<TweakOutcome> Ranked(IEnumerable<TweakOutcome> outcomes, Goal goal) =>
+        outcomes.OrderBy(o => o.Goal is null).ThenBy(o => goal.Most ? -o.Goal : o.Goal);
+
+    private static TweakOutcome Outcome(TweakStep step, StudyRow written, StudyRow row, Goal goal)
+    {
+        if (row.Run is not { } run)
+            return new TweakOutcome(step, null, null, [], [], [], row.Note);
+        RunResult before = written.Run!;
+        double? value = goal.Of(row.Figures), was = goal.Of(written.Figures);
+        var limits = run.Limits.Where((l, i) => l.Broken && !before.Limits[i].Broken).Select(l => l.Figure);
+        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. limits], [.. Events(before, run)], Hindrance(before.Standing, run.Standing));
+    }
+
+    private static IEnumerable<KeyValuePair<string, double>> SideEffects(StandingResult before, StandingResult after)
+    {
+        foreach ((string name, Func<StandingResult, double?> value) in Effects)
+        {
+            if (value(after) - value(before) is { } change)
+                yield return KeyValuePair.Create(name, change);
+        }
+    }
+
+    private static IEnumerable<EventChange> Events(RunResult before, RunResult after)
+    {
+        foreach (CornerEvent e in Touches)
+        {
+            int was = before.Figures.Counts[(int)e].Value, now = after.Figures.Counts[(int)e].Value;
+            if (was == 0 != (now == 0))
+                yield return new EventChange(EventNames.Of(e), was, now);
+        }
+    }
+
+    // Only what the step itself brings about: a base that has the fault already is not the step's doing.
+    private static string? Hindrance(StandingResult before, StandingResult after)
+    {
+        var units = after.Scenario.Units;
+        (double preload, double was) = (after.Figures.Preload, before.Figures.Preload);
+        if (preload < 0 && preload < was)
+            return $"the springs hang loose by {Words.Length(-preload, units)} at full droop";
+        if (after.Fit?.LeastPreload is { } least && preload < least && !(was < before.Fit?.LeastPreload))
+            return $"the coil nut is above its thread: the least preload is {Words.Length(least, units)}";
+        if (after.Fit?.ThreadLeft is < 0 and var left && !(before.Fit?.ThreadLeft < 0))
+            return $"the coil nut runs off its thread by {Words.Length(-left, units)}";
+        return after.Figures.BindClearanceFullBump is < 0 and var clear && !(before.Figures.BindClearanceFullBump < 0)
+            ? $"the coils bind {Words.Length(-clear, units)} before full bump"
+            : null;
+    }
+}

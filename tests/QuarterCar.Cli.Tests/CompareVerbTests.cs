@@ -1,0 +1,222 @@
+using System.Globalization;
+using System.Text.Json;
+
+using QuarterCar.Model.Motion;
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+using QuarterCar.TestKit.Programs;
+
+namespace QuarterCar.Cli.Tests;
+
+/// <summary>`compare` and `gather`: rows, holds, exit codes, and that neither threads, parts nor culture change a byte.</summary>
+public sealed class CompareVerbTests : IDisposable
+{
+    private const double LbfIn = 4.4482216152605 / 0.0254; // N/m
+
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Fact]
+    public void A_row_has_the_figures_of_a_run_with_the_same_values()
+    {
+        string file = Plain();
+        JsonElement setup = Asked.Of("compare", file, "--vary", "coilover.springs.upper.rate=25,35 N/mm", "--json").Json().GetProperty("setups")[1];
+        JsonElement run = Asked.Of("run", file, "--set", "coilover.springs.upper.rate=35 N/mm", "--json").Json();
+        foreach (string name in FigureTable.Names)
+        {
+            string[] keys = name.Split('.');
+            Assert.Equal(run.GetProperty(keys[0]).GetProperty(keys[1]).GetRawText(), setup.GetProperty("figures").GetProperty(name).GetRawText());
+        }
+    }
+
+    [Fact]
+    public void The_last_vary_runs_fastest_and_one_unit_serves_all_values()
+    {
+        JsonElement json = Asked.Of("compare", Plain(), "--vary", "coilover.stop_nut.gap=10,20 mm", "--vary", "coilover.preload=1,2,3 cm", "--json").Json();
+        double[][] values = [.. json.GetProperty("setups").EnumerateArray().Select(s => s.GetProperty("values").EnumerateObject().Select(v => v.Value.GetDouble()).ToArray())];
+        Assert.Equal([[0.01, 0.01], [0.01, 0.02], [0.01, 0.03], [0.02, 0.01], [0.02, 0.02], [0.02, 0.03]], values.Select(v => v.Select(x => Math.Round(x, 12)).ToArray()));
+    }
+
+    [Fact]
+    public void A_split_sets_both_rates_even_where_the_shell_split_its_unit_off()
+    {
+        JsonElement setup = Asked.Of("compare", Scenarios.QuarryLedge, "--split", "140/250,180/200", "lbf/in", "--json").Json().GetProperty("setups")[1];
+        double primary = setup.GetProperty("figures").GetProperty("static.primary_rate_N_m").GetDouble();
+        Assert.Equal(180.0 * 200 / (180 + 200) * LbfIn, primary, 180 * LbfIn * 1e-9); // springs in series; the unit's size has 15 digits
+        Assert.Equal("reset", setup.GetProperty("stop_nut").GetString());
+    }
+
+    [Fact]
+    public void Held_ride_height_is_the_scenarios_to_a_nanometre_and_the_preload_is_load_over_rate_less_travel()
+    {
+        double held = Figure(Asked.Of("check", Scenarios.QuarryLedge, "--json").Json(), "static", "ride_height_m");
+        JsonElement json = Asked.Of("compare", Scenarios.QuarryLedge, "--split", "140/250,160/225,180/200 lbf/in", "--hold", "ride_height", "--json").Json();
+        foreach (JsonElement setup in json.GetProperty("setups").EnumerateArray())
+        {
+            JsonElement f = setup.GetProperty("figures");
+            Assert.Equal(held, f.GetProperty("static.ride_height_m").GetDouble(), 1e-9); // m
+            double load = f.GetProperty("static.spring_force_N").GetDouble(), rate = f.GetProperty("static.primary_rate_N_m").GetDouble();
+            Assert.Equal((load / rate) - f.GetProperty("static.shaft_travel_m").GetDouble(), f.GetProperty("static.preload_m").GetDouble(), 1e-9); // a free slider: series springs
+        }
+    }
+
+    [Fact]
+    public void Splits_of_one_primary_rate_need_the_same_preload()
+    {
+        // 150/300 and 200/200 lbf/in are both 100 lbf/in in series.
+        JsonElement json = Asked.Of("compare", Scenarios.QuarryLedge, "--split", "150/300,200/200 lbf/in", "--hold", "ride_height", "--json").Json();
+        double[] preloads = [.. json.GetProperty("setups").EnumerateArray().Select(s => s.GetProperty("figures").GetProperty("static.preload_m").GetDouble())];
+        Assert.Equal(preloads[0], preloads[1], 2e-9); // m: each ride height holds to 1e-9
+    }
+
+    [Fact]
+    public void A_held_crossover_stays_at_the_scenarios_shaft_showing()
+    {
+        JsonElement check = Asked.Of("check", Scenarios.QuarryLedge, "--json").Json();
+        JsonElement json = Asked.Of("compare", Scenarios.QuarryLedge, "--split", "150/250,170/200 lbf/in", "--hold", "ride_height,crossover", "--json").Json();
+        foreach (JsonElement setup in json.GetProperty("setups").EnumerateArray())
+        {
+            Assert.Equal(Figure(check, "static", "ride_height_m"), setup.GetProperty("figures").GetProperty("static.ride_height_m").GetDouble(), 1e-9);
+            Assert.Equal(Figure(check, "static", "crossover_shaft_showing_m"), setup.GetProperty("figures").GetProperty("static.crossover_shaft_showing_m").GetDouble(), 1e-8); // two solves of 1e-9 each
+        }
+    }
+
+    [Fact]
+    public void A_setup_that_cannot_be_keeps_its_row_with_the_reason_and_the_exit_code_is_1()
+    {
+        Asked asked = Asked.Of("compare", Plain(), "--vary", "coilover.springs.upper.solid_length=100,400 mm", "--json");
+        JsonElement row = asked.Json().GetProperty("setups")[1];
+        Assert.Equal(ExitCode.Broken, asked.Code);
+        Assert.Equal(JsonValueKind.Null, row.GetProperty("figures").ValueKind);
+        Assert.Contains("solid_length", row.GetProperty("note").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_thread_and_three_give_the_same_bytes()
+    {
+        string[] asked = ["compare", Plain(), "--vary", "coilover.preload=1,2,3,4,5 cm", "--json", "--jobs"];
+        Assert.Equal(Asked.Of([.. asked, "1"]).Out, Asked.Of([.. asked, "3"]).Out);
+    }
+
+    [Fact]
+    public void One_setup_of_a_study_run_alone_gives_the_same_bits()
+    {
+        var problems = new ProblemList();
+        ScenarioDocument document = ScenarioDocument.Load(Plain(), problems)!;
+        ReadOptions options = ReadOptions.Plain with { Base = StandingBase.Instance };
+        var study = new StudyBase(document, options, ScenarioReader.Read(document, options).Scenario!);
+        SetupPlan plan = SetupAxis.Product([VaryText.Read("coilover.preload=1,2,3 cm", new ValueCheck(document, options, problems))!]);
+        var rows = new List<StudyRow>();
+        StudyEngine.Run(study, plan, new StudyOptions(2), rows.Add, null, default);
+        StudyRow alone = StudyEngine.One(study, plan, 1, new MotionRun(), false, default);
+        Assert.Equal(Named(rows[1]), Named(alone));
+
+        static string[] Named(StudyRow row) => [.. FigureTable.Names.Select((n, i) => string.Create(CultureInfo.InvariantCulture, $"{n} {row.Figures!.Value[i]:R}"))];
+    }
+
+    [Fact]
+    public void Parts_put_together_are_the_bytes_of_one_run()
+    {
+        string[] study = ["compare", Plain(), "--vary", "coilover.preload=1,2,3,4,5 cm", "--traces", "--out"];
+        Assert.Equal(ExitCode.Done, Asked.Of([.. study, _scratch.At("whole")]).Code);
+        foreach (string k in (string[])["1", "2", "3"]) Assert.Equal(ExitCode.Done, Asked.Of([.. study, _scratch.At("part" + k), "--part", k + "/3"]).Code);
+        Assert.Equal(ExitCode.Done, Asked.Of("gather", _scratch.At("part3"), _scratch.At("part1"), _scratch.At("part2"), "--out", _scratch.At("gathered")).Code);
+        foreach (string name in (string[])["compare.csv", "compare.json", "setups/01/trace.csv", "setups/04/events.csv", "setups/05/trace.csv"])
+            Assert.Equal(File.ReadAllBytes(_scratch.At("whole/" + name)), File.ReadAllBytes(_scratch.At("gathered/" + name)));
+    }
+
+    [Fact]
+    public void A_missing_part_is_named()
+    {
+        string[] study = ["compare", Plain(), "--vary", "coilover.preload=1,2,3 cm", "--out"];
+        foreach (string k in (string[])["1", "3"]) Asked.Of([.. study, _scratch.At("part" + k), "--part", k + "/3"]);
+        Asked asked = Asked.Of("gather", _scratch.At("part1"), _scratch.At("part3"), "--out", _scratch.At("gathered"));
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("found no part 2/3", asked.Messages, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_scratch.At("gathered")));
+    }
+
+    [Fact]
+    public void Every_wrong_value_and_path_is_named_at_once()
+    {
+        Asked asked = Asked.Of(
+            "compare", Plain(), "--vary", "coilover.stop_nut.gapp=1,2 mm", "--vary", "coilover.preload=1 mm,2 lbf", "--split", "150 lbf/in", "--hold", "height", "--jobs", "0", "--part", "3/2");
+        Assert.Equal((ExitCode.BadInput, ""), (asked.Code, asked.Out));
+        foreach (string part in (string[])["'coilover.stop_nut.gap'", "'2 lbf'", "--split 150 lbf/in", "--hold: found 'height'", "--jobs: found '0'", "--part: found '3/2'"])
+            Assert.Contains(part, asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_grid_beyond_ten_million_says_how_large_it_is()
+    {
+        string many = string.Join(',', Enumerable.Range(1, 220)) + " mm";
+        Asked asked = Asked.Of("compare", Plain(), "--vary", "coilover.stop_nut.gap=" + many, "--vary", "coilover.preload=" + many, "--vary", "coilover.springs.lower.free_length=" + many);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("10,648,000", asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", "an empty file")]
+    [InlineData("title,coilover.preload\n", "0 rows")]
+    [InlineData("title,coilover.preload\na,1 cm\nb\n", "setups.csv:3: coilover.preload: found 1 cell; wanted 2")]
+    [InlineData("title,coilover.preload\na,\n", "setups.csv:2: coilover.preload: found nothing")]
+    [InlineData("title,coilover.preloat\na,1 cm\n", "'coilover.preload'")]
+    [InlineData("coilover.preload\n1 N\n", "setups.csv:2: coilover.preload: found '1 N'")]
+    public void A_bad_list_of_setups_is_answered_with_row_and_column(string text, string words)
+    {
+        string list = _scratch.Write("setups.csv", text);
+        Asked asked = Asked.Of("compare", Plain(), "--setups", list);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains(words, asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_title_that_a_spreadsheet_would_run_is_defused_and_numbers_stay_numbers()
+    {
+        string list = _scratch.Write("setups.csv", "title,coilover.preload\n=1+1,2 cm\nplain,-1 mm\n");
+        Asked.Of("compare", Plain(), "--setups", list, "--out", _scratch.At("out"));
+        string[] lines = File.ReadAllLines(_scratch.At("out/compare.csv"));
+        Assert.StartsWith("title,coilover.preload_m,stop_nut,note,static.ride_height_m,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("'=1+1,0.02,", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith("plain,-0.001,", lines[2], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_scenarios_are_two_rows_with_their_own_titles()
+    {
+        string other = _scratch.Write("other.yaml", Scenarios.Plain(limit: 2, height: 0.5).Replace("Plain corner", "Other corner", StringComparison.Ordinal));
+        JsonElement json = Asked.Of("compare", Plain(), other, "--json").Json();
+        Assert.Equal(["Plain corner", "Other corner"], json.GetProperty("setups").EnumerateArray().Select(s => s.GetProperty("title").GetString()));
+        JsonElement run = Asked.Of("run", other, "--json").Json();
+        Assert.Equal(Figure(run, "travel", "max_shaft_travel_m"), json.GetProperty("setups")[1].GetProperty("figures").GetProperty("travel.max_shaft_travel_m").GetDouble());
+    }
+
+    [Fact]
+    public void Table_and_json_are_the_same_text_in_every_culture()
+    {
+        string file = Plain();
+        string[] texts = [.. ((string[])["en-US", "de-DE", "tr-TR"]).Select(culture =>
+        {
+            CultureInfo before = CultureInfo.CurrentCulture;
+            try
+            {
+                CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+                Asked asked = Asked.Of("compare", file, "--vary", "coilover.preload=1.5,2.5 cm", "--out", _scratch.At(culture));
+                return asked.Out + File.ReadAllText(_scratch.At(culture + "/compare.csv")) + File.ReadAllText(_scratch.At(culture + "/compare.json"));
+            }
+            finally
+            {
+                CultureInfo.CurrentCulture = before;
+            }
+        })];
+        Assert.Equal(texts[0], texts[1]);
+        Assert.Equal(texts[0], texts[2]);
+    }
+
+    private static double Figure(JsonElement json, string block, string key) => json.GetProperty(block).GetProperty(key).GetDouble();
+
+    private string Plain() => _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2));
+}

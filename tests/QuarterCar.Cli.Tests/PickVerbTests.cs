@@ -1,0 +1,130 @@
+using System.Globalization;
+using System.Text.Json;
+
+using QuarterCar.TestKit.Programs;
+
+namespace QuarterCar.Cli.Tests;
+
+/// <summary>`pick`: keys, words, bad input, and that what it picks stands where `check` says.</summary>
+public sealed class PickVerbTests : IDisposable
+{
+    private const string Keys =
+        "tender_rate_N_m,upper_rate_N_m,lower_rate_N_m,upper_free_length_m,upper_solid_length_m,lower_free_length_m,lower_solid_length_m,tender_free_length_m,tender_solid_length_m,"
+        + "primary_rate_N_m,secondary_rate_N_m,rate_step,settle_m,preload_m,ride_height_lowest_m,ride_height_highest_m,bind_clearance_full_bump_m,warnings";
+
+    private static readonly string[] s_asked = ["pick", "--load", "3500 N", "--stroke", "300 mm", "--ride-height", "130 mm"];
+    private readonly Scratch _scratch = new();
+    private readonly string _list;
+
+    public PickVerbTests() => _list = _scratch.Write("list.csv", "rate_N_mm,free_length_mm,solid_length_mm\n20,400,120\n30,400,120\n45,400,120\n");
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Fact]
+    public void Json_has_the_contracts_keys_and_nothing_else()
+    {
+        var pick = Asked.Of([.. s_asked, "--springs", _list, "--json"]).Json();
+        Assert.Equal("required_primary_rate_N_m,sets", Names(pick));
+        Assert.Equal(6, pick.GetProperty("sets").GetArrayLength());
+        Assert.All(pick.GetProperty("sets").EnumerateArray(), s => Assert.Equal(Keys, Names(s)));
+        Assert.Equal(3500 / 0.195, pick.GetProperty("required_primary_rate_N_m").GetDouble(), 1e-9); // 170 mm of travel, 25 mm of preload
+    }
+
+    [Fact]
+    public void The_first_set_put_into_a_scenario_stands_at_the_wanted_ride_height_and_binds_as_check_says()
+    {
+        var set = Asked.Of([.. s_asked, "--springs", _list, "--gap", "20 mm", "--gas-pressure", "8 bar", "--gas-volume", "400 cm^3", "--rod-diameter", "20 mm", "--json"])
+            .Json().GetProperty("sets")[0];
+        string Number(string key) => set.GetProperty(key).GetDouble().ToString("R", CultureInfo.InvariantCulture);
+        string Spring(string name) => $"{{ rate: {Number(name + "_rate_N_m")} N/m, free_length: {Number(name + "_free_length_m")} m, solid_length: {Number(name + "_solid_length_m")} m }}";
+        string file = _scratch.Write("picked.yaml", $$"""
+            title: picked
+            corner: { sprung_weight: 3500 N, unsprung_weight: 600 N }
+            tyre: { rate: 200 N/mm }
+            coilover:
+              stroke: 300 mm
+              springs:
+                upper: {{Spring("upper")}}
+                lower: {{Spring("lower")}}
+              preload: {{Number("preload_m")}} m
+              stop_nut: { gap: 20 mm, at: ride_height }
+              gas: { pressure: 8 bar, rod_diameter: 20 mm, volume: 400 cm^3 }
+            drop: { height: 0.3 m }
+            """);
+        var standing = Asked.Of("check", file, "--json").Json().GetProperty("static");
+        Assert.Equal(0.130, standing.GetProperty("ride_height_m").GetDouble(), 1e-9); // the balance is found to rounding
+        Assert.Equal(set.GetProperty("bind_clearance_full_bump_m").GetDouble(), standing.GetProperty("bind_clearance_full_bump_m").GetDouble(), 1e-9);
+        Assert.Equal(set.GetProperty("primary_rate_N_m").GetDouble(), standing.GetProperty("primary_rate_N_m").GetDouble(), 1e-6);
+    }
+
+    [Fact]
+    public void What_was_not_given_is_said_to_be_not_checked()
+    {
+        Asked asked = Asked.Of([.. s_asked, "--springs", _list]);
+        Assert.Equal(ExitCode.Done, asked.Code);
+        Assert.Contains("not checked", asked.Out, StringComparison.Ordinal);
+        Assert.Contains("--seat-length", asked.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_shipped_list_says_that_it_is_invented_and_a_users_list_does_not()
+    {
+        Assert.Contains("Do not buy from it", Asked.Of(s_asked).Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("invented", Asked.Of([.. s_asked, "--springs", _list]).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Uncertainty_comes_first_then_bind_and_fit_then_rates()
+    {
+        string text = Asked.Of([.. s_asked, "--tenders", "invented"]).Out;
+        int[] at = [.. new[] { "How sure", "Bind and fit", "Rates and preload", "Around the first set", "Ranked:" }.Select(h => text.IndexOf(h, StringComparison.Ordinal))];
+        Assert.DoesNotContain(-1, at);
+        Assert.Equal(at.Order(), at);
+        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80, line));
+    }
+
+    [Fact]
+    public void Where_no_set_passes_the_limit_in_the_way_and_the_nearest_set_are_named()
+    {
+        string list = _scratch.Write("short.csv", "rate_N_mm,free_length_mm,solid_length_mm\n30,200,150\n45,200,150\n");
+        Asked asked = Asked.Of([.. s_asked, "--springs", list]);
+        Assert.StartsWith("None of 3 sets passes: ", asked.Out, StringComparison.Ordinal);
+        Assert.Contains("3 binds", asked.Out, StringComparison.Ordinal);
+        Assert.Contains("lacks least", asked.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_mistake_on_the_command_line_is_said_at_once()
+    {
+        Asked asked = Asked.Of("pick", "--load", "760", "--stroke", "0 in", "--ride-height", "-1 in", "--gas-pressure", "100 psi", "--springs", _scratch.At("none.csv"));
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Empty(asked.Out);
+        foreach (string said in new[] { "--load: found '760'", "--stroke: found '0 in'", "--ride-height: found '-1 in'", "--gas-volume: found nothing", "--rod-diameter: found nothing", "no such file" })
+            Assert.Contains(said, asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--ride-height", "300 mm", "below the stroke of 300 mm")]
+    [InlineData("--load", "100 N", "no pair is possible")]
+    [InlineData("--gas-volume", "50 cm^3", "wanted more than")]
+    [InlineData("--gap", "-1 mm", "--gap")]
+    public void Bad_input_says_what_is_wanted(string flag, string value, string said)
+    {
+        string[] args = [.. s_asked, "--gas-pressure", "10 bar", "--gas-volume", "400 cm^3", "--rod-diameter", "20 mm", "--gap", "10 mm"];
+        args[Array.IndexOf(args, flag) + 1] = value;
+        Asked asked = Asked.Of(args);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains(said, asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_list_with_more_sets_than_can_be_ranked_is_refused_with_the_number_that_can()
+    {
+        string list = _scratch.Write("long.csv", "rate_N_mm,free_length_mm,solid_length_mm\n" + string.Concat(Enumerable.Range(1, 2000).Select(i => FormattableString.Invariant($"{i},400,120\n"))));
+        Asked asked = Asked.Of([.. s_asked, "--springs", list]);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("2,001,000 sets; wanted at most 1,000,000 sets", asked.Messages, StringComparison.Ordinal);
+    }
+
+    private static string Names(JsonElement element) => string.Join(',', element.EnumerateObject().Select(p => p.Name));
+}

@@ -1,0 +1,156 @@
+using System.Text.Json;
+
+using QuarterCar.TestKit.Programs;
+
+namespace QuarterCar.Cli.Tests;
+
+/// <summary>`sweep`, `reach` and `tweak` from the outside: files, JSON keys, exit codes, mistakes.</summary>
+public sealed class SweepVerbsTests : IDisposable
+{
+    private readonly Scratch _scratch = new();
+
+    private string Plain(double limit = 2) => _scratch.Write("plain.yaml", Scenarios.Plain(limit));
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Fact]
+    public void A_sweep_writes_table_json_report_and_picture_and_no_other()
+    {
+        Asked asked = Asked.Of("sweep", Plain(), "--vary", "coilover.preload=0:40:5 mm", "--out", _scratch.At("out"), "--json");
+        Assert.Equal(ExitCode.Done, asked.Code);
+        Assert.Equal(["report.html", "sweep.csv", "sweep.json", "sweep.png", "sweep.svg"], Directory.EnumerateFiles(_scratch.At("out")).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+        Assert.Equal(File.ReadAllText(_scratch.At("out/sweep.json")), asked.Out);
+        string[] lines = File.ReadAllLines(_scratch.At("out/sweep.csv"));
+        Assert.Equal(6, lines.Length);
+        Assert.StartsWith("title,coilover.preload_m,stop_nut,note,static.ride_height_m", lines[0], StringComparison.Ordinal);
+        Assert.Contains(",0.04,", lines[5], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_best_of_a_sweep_is_the_best_row_of_its_table()
+    {
+        JsonElement json = Asked.Of("sweep", Plain(), "--vary", "coilover.preload=0:40:5 mm", "--goal", "rms_g:most", "--json").Json();
+        Assert.Equal("acceleration.rms_g:most", json.GetProperty("goal").GetString());
+        JsonElement[] rows = [.. json.GetProperty("setups").EnumerateArray()];
+        static double Goal(JsonElement row) => row.GetProperty("figures").GetProperty("acceleration.rms_g").GetDouble();
+        JsonElement holding = rows.Where(r => r.GetProperty("figures").GetProperty("counts.bottom_out").GetDouble() == 0 && r.GetProperty("figures").GetProperty("counts.coil_bind").GetDouble() == 0).MaxBy(Goal);
+        JsonElement best = json.GetProperty("best");
+        Assert.Equal(Goal(holding), Goal(best));
+        Assert.Equal(holding.GetProperty("values").GetRawText(), best.GetProperty("values").GetRawText());
+        Assert.Equal("travel.travel_use", best.GetProperty("nearest_limit").GetProperty("figure").GetString());
+        Assert.Equal(2, best.GetProperty("nearest_limit").GetProperty("limit").GetDouble());
+    }
+
+    [Fact]
+    public void A_sweep_without_a_point_inside_the_limits_has_no_best_and_is_an_answer()
+    {
+        Asked asked = Asked.Of("sweep", Plain(0.01), "--vary", "coilover.preload=0:40:3 mm", "--json");
+        Assert.Equal(ExitCode.Done, asked.Code);
+        Assert.Equal(JsonValueKind.Null, asked.Json().GetProperty("best").ValueKind);
+    }
+
+    [Fact]
+    public void A_list_and_a_range_make_one_grid_the_last_fastest()
+    {
+        JsonElement json = Asked.Of("sweep", Plain(), "--vary", "drop.height=0.1,0.2 m", "--vary", "coilover.preload=0:40:3 mm", "--json").Json();
+        var values = json.GetProperty("setups").EnumerateArray().Select(r => (r.GetProperty("values").GetProperty("drop.height").GetDouble(), r.GetProperty("values").GetProperty("coilover.preload").GetDouble()));
+        Assert.Equal([(0.1, 0), (0.1, 0.02), (0.1, 0.04), (0.2, 0), (0.2, 0.02), (0.2, 0.04)], values);
+    }
+
+    [Fact]
+    public void A_point_that_cannot_be_run_keeps_its_row_and_is_exit_code_1()
+    {
+        Asked asked = Asked.Of("sweep", Plain(), "--vary", "coilover.springs.lower.solid_length=130:360:3 mm", "--json");
+        Assert.Equal(ExitCode.Broken, asked.Code);
+        JsonElement last = asked.Json().GetProperty("setups")[2];
+        Assert.Equal(JsonValueKind.Null, last.GetProperty("figures").ValueKind);
+        Assert.Contains("solid_length", last.GetProperty("note").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Best_and_largest_stand_beside_the_caution()
+    {
+        foreach (string[] args in new[] { new[] { "sweep", Plain(), "--vary", "coilover.preload=0:40:2 mm" }, ["reach", Plain(), "--vary", "drop.height=0.1:0.5 m"] })
+            Assert.Contains("no safe speed and no safe height", Asked.Of(args).Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reach_gives_what_the_contract_names()
+    {
+        JsonElement json = Asked.Of("reach", Plain(0.85), "--vary", "drop.height=1:60 cm", "--json").Json();
+        Assert.Equal("drop.height", json.GetProperty("path").GetString());
+        double largest = json.GetProperty("largest").GetDouble(), resolution = json.GetProperty("resolution").GetDouble();
+        Assert.True(resolution <= 0.59e-3);
+        JsonElement first = json.GetProperty("first_broken");
+        Assert.Equal(["figure", "limit", "value", "at"], first.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(largest + resolution, first.GetProperty("at").GetDouble(), 12);
+        Assert.True(first.GetProperty("value").GetDouble() > first.GetProperty("limit").GetDouble());
+        Assert.Equal(33, json.GetProperty("scan").GetArrayLength());
+    }
+
+    [Fact]
+    public void A_reach_that_breaks_at_once_has_no_largest()
+    {
+        Asked asked = Asked.Of("reach", Plain(0.01), "--vary", "drop.height=10:60 cm", "--json");
+        Assert.Equal(ExitCode.Done, asked.Code);
+        Assert.Equal(JsonValueKind.Null, asked.Json().GetProperty("largest").ValueKind);
+    }
+
+    [Fact]
+    public void A_reach_over_values_lists_its_setups()
+    {
+        Asked asked = Asked.Of("reach", Plain(0.85), "--vary", "drop.height=1:60 cm", "--vary", "coilover.preload=20,40 mm", "--out", _scratch.At("out"), "--json");
+        JsonElement[] setups = [.. asked.Json().GetProperty("setups").EnumerateArray()];
+        Assert.Equal(["preload 20 mm", "preload 40 mm"], setups.Select(s => s.GetProperty("title").GetString()));
+        Assert.All(setups, s => Assert.Equal(33, s.GetProperty("scan").GetArrayLength()));
+        Assert.Equal(["reach.json", "reach.png", "reach.svg", "report.html"], Directory.EnumerateFiles(_scratch.At("out")).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_tweak_gives_what_the_contract_names_best_first()
+    {
+        Asked asked = Asked.Of("tweak", Plain(), "--json");
+        Assert.Equal(ExitCode.Done, asked.Code);
+        JsonElement json = asked.Json();
+        double written = json.GetProperty("base").GetDouble();
+        JsonElement[] steps = [.. json.GetProperty("steps").EnumerateArray()];
+        foreach (string key in new[] { "path", "from", "to", "goal", "change", "side_effects", "feasible", "event_changes" })
+            Assert.All(steps, s => Assert.True(s.TryGetProperty(key, out _), key));
+        double[] goals = [.. steps.Select(s => s.GetProperty("goal").GetDouble())];
+        Assert.Equal(goals.Order(), goals);
+        Assert.All(steps, s => Assert.Equal(s.GetProperty("goal").GetDouble() - written, s.GetProperty("change").GetDouble(), 12));
+    }
+
+    [Fact]
+    public void The_caution_about_springs_stands_once_below_the_steps()
+    {
+        string text = Asked.Of("tweak", Plain()).Out.ReplaceLineEndings(" ");
+        Assert.Equal(2, text.Split("Springs under compression").Length);
+    }
+
+    [Theory]
+    [InlineData("sweep", "--vary", "coilover.preload=0:40:1 mm", "a count of 1")]
+    [InlineData("sweep", "--vary", "coilover.preload=0,40 mm", "found no range")]
+    [InlineData("sweep", "--vary", "coilover.preload=0:40:3 lbf", "'0 lbf'")]
+    [InlineData("sweep", "--vary", "coilover.preload=0:40:20000000 mm", "a grid of 20,000,000 points")]
+    [InlineData("reach", "--vary", "drop.height=1:1 m", "two equal ends")]
+    [InlineData("reach", "--vary", "coilover.stop_nut.at=1:2", "no single number")]
+    [InlineData("reach", "--vary", "drop.height=0.1,0.2 m", "found no range")]
+    [InlineData("tweak", "--goal", "wk_rms_m_s3:least", "'wk_rms_m_s2'")]
+    [InlineData("tweak", "--goal", "peak_g", "FIGURE:least")]
+    public void Bad_input_is_exit_code_2_with_what_was_found(string verb, string option, string value, string words)
+    {
+        Asked asked = Asked.Of(verb, Plain(), option, value);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains(words, asked.Messages, StringComparison.Ordinal);
+        Assert.Empty(asked.Out);
+    }
+
+    [Fact]
+    public void Mistakes_in_goal_and_range_are_told_at_once()
+    {
+        Asked asked = Asked.Of("sweep", Plain(), "--goal", "speedy:least", "--vary", "coilover.preload=0:40:1 mm");
+        Assert.Contains("speedy", asked.Messages, StringComparison.Ordinal);
+        Assert.Contains("a count of 1", asked.Messages, StringComparison.Ordinal);
+    }
+}

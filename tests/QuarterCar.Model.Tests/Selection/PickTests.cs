@@ -1,0 +1,171 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Model.Selection;
+
+using Xunit;
+
+namespace QuarterCar.Model.Tests.Selection;
+
+/// <summary>Picking springs against closed forms worked out by hand. Straight springs: all comes out to rounding, a few 1e-16 of metres times ten steps.</summary>
+public class PickTests
+{
+    private const double Rounding = 1e-14;
+
+    // 3000 N on a 300 mm shock that is to show 120 mm: 180 mm of travel.
+    private static readonly SpringData s_soft = new(20e3, 0.40, 0.10), s_hard = new(40e3, 0.40, 0.10);
+
+    private static PickData Asked(params SpringData[] springs) => new(3000, 0.300, 0.120, [.. springs]) { Preload = 0.025 };
+
+    [Fact]
+    public void Required_rate_is_the_springs_share_of_the_load_over_travel_and_preload()
+    {
+        Assert.Equal(3000 / 0.205, Pick.Of(Asked(s_soft)).RequiredPrimaryRate, 1e-9);
+        // 20 mm rod, 10 bar in 500 cm³ at full droop; isothermal at 180 mm.
+        double area = Math.PI * 1e-4, volume = 500e-6;
+        double gas = area * ((10e5 + 101325) * volume / (volume - area * 0.180) - 101325);
+        Assert.Equal((3000 - gas) / 0.205, Pick.Of(Asked(s_soft) with { Gas = new GasData(10e5, 0.020, volume) }).RequiredPrimaryRate, 1e-9);
+    }
+
+    [Fact]
+    public void Two_equal_springs_have_half_the_rate_and_a_step_of_two()
+    {
+        PickSet set = Assert.Single(Pick.Of(Asked(s_soft)).Sets);
+        Assert.Equal(10e3, set.PrimaryRate, 1e-9);
+        Assert.Equal(20e3, set.SecondaryRate);
+        Assert.Equal(2, set.RateStep, 1e-14);
+        Assert.Equal(0.300, set.Settle, Rounding);
+        Assert.Equal(0.120, set.Preload, Rounding);
+    }
+
+    [Fact]
+    public void Every_pair_has_its_upper_spring_no_stiffer_than_its_lower()
+    {
+        PickData data = Asked(s_hard, s_soft, s_soft with { FreeLength = 0.5 });
+        ImmutableArray<PickSet> sets = Pick.Of(data).Sets;
+        Assert.Equal(7, sets.Length); // 2 × 2 of the soft rate, 2 soft over hard, hard over hard
+        Assert.Equal(7, Pick.Count(data));
+        Assert.All(sets, s => Assert.True(s.Springs.Upper!.Rate <= s.Springs.Lower.Rate));
+    }
+
+    [Fact]
+    public void With_the_slider_free_the_springs_share_the_stroke_by_their_flexibility()
+    {
+        // 20 over 40 kN/m: y = 3000·(1/20 + 1/40) = 225 mm, preload 45 mm; 345 mm at full bump, 230 of it in the upper spring.
+        PickSet set = Find(Pick.Of(Asked(s_soft, s_hard)), 20e3, 40e3);
+        Assert.Equal(0.045, set.Preload, Rounding);
+        Assert.Equal(0.300 - 0.230, set.UpperClearance, Rounding);
+        Assert.Equal(0.300 - 0.115, set.LowerClearance, Rounding);
+        // The upper spring is solid at 6000 N: y = 450 mm, which a preload of 150 mm reaches at full bump.
+        Assert.Equal((0, 0.150), (set.Range!.LeastPreload, Math.Round(set.Range.MostPreload, 13)));
+        Assert.Equal(0.300 - 0.225, set.Range.Lowest, Rounding);
+        Assert.Equal(0.300 - (0.225 - 0.150), set.Range.Highest, Rounding);
+    }
+
+    [Fact]
+    public void On_the_stop_nut_the_lower_spring_takes_the_rest_and_limits_the_preload()
+    {
+        // At ride height the upper spring is in by 150 mm, so C* = 170 mm with a gap of 20; at full bump the lower takes 345 − 170.
+        PickSet set = Find(Pick.Of(Asked(s_soft, s_hard) with { Gap = 0.020 }), 20e3, 40e3);
+        Assert.True(set.ReachesStopNut);
+        Assert.Equal(0.300 - 0.170, set.UpperClearance, Rounding);
+        Assert.Equal(0.300 - 0.175, set.LowerClearance, Rounding);
+        // The gap set anew keeps C* (no gas): 125 mm more preload use the lower spring up; the shaft is out by 45 of the 225 mm by then.
+        Assert.Equal(0.045 + 0.125, set.Range!.MostPreload, Rounding);
+        Assert.Equal(0.300 - (0.225 - 0.170), set.Range.Highest, Rounding);
+    }
+
+    [Fact]
+    public void The_range_ends_at_the_thread_where_that_comes_first()
+    {
+        var body = new BodyData(SeatLength: 0.80, Thread: 0.060, ThreadPitch: null, Slider: 0.030, Diameter: null);
+        PickSet set = Find(Pick.Of(Asked(s_soft, s_hard) with { Body = body }), 20e3, 40e3);
+        Assert.Equal(0.030, set.Range!.LeastPreload, Rounding); // 0.83 of stack on 0.80 of seat
+        Assert.Equal(0.090, set.Range.MostPreload, Rounding);
+        Assert.Equal(0.300 - (0.225 - 0.090), set.Range.Highest, Rounding);
+        Assert.Equal(PickChecks.None, set.Failed);
+    }
+
+    [Theory]
+    [InlineData(0.70, 0.20, PickChecks.BelowLeastPreload)] // needs 130 mm of preload to go on
+    [InlineData(0.86, 0.06, PickChecks.BeyondThread)] // its thread ends at 30 mm of preload
+    public void A_stack_that_the_body_does_not_take_fails(double seat, double thread, PickChecks expected)
+    {
+        var body = new BodyData(seat, thread, null, 0.030, null);
+        Assert.Equal(expected, Find(Pick.Of(Asked(s_soft, s_hard) with { Body = body }), 20e3, 40e3).Failed);
+    }
+
+    [Theory]
+    [InlineData(0.0635, 0.0762, PickChecks.None)] // 3.0 in springs over a 2.5 in body
+    [InlineData(0.0762, 0.0762, PickChecks.OverBody)]
+    public void A_spring_no_wider_than_the_body_does_not_go_over_it(double body, double inner, PickChecks expected)
+    {
+        PickData data = Asked(s_soft with { InnerDiameter = inner }, s_hard with { InnerDiameter = inner });
+        Assert.Equal(expected, Find(Pick.Of(data with { Body = new BodyData(null, null, null, null, body) }), 20e3, 40e3).Failed);
+    }
+
+    [Fact]
+    public void Failed_checks_rank_last_then_the_wanted_preload_then_bind_clearance()
+    {
+        // Preloads: soft/hard 45 mm, soft/soft 120 mm, hard/hard −30 mm (loose). A longer soft spring binds later.
+        SpringData longer = s_soft with { FreeLength = 0.45 };
+        ImmutableArray<PickSet> sets = Pick.Of(Asked(s_hard, s_soft, longer)).Sets;
+        Assert.Equal((longer, s_hard), (sets[0].Springs.Upper, sets[0].Springs.Lower));
+        Assert.Equal((s_soft, s_hard), (sets[1].Springs.Upper, sets[1].Springs.Lower));
+        Assert.All(sets[2..^1], s => Assert.Equal(0.120, s.Preload, Rounding));
+        Assert.Equal(PickChecks.Loose, sets[^1].Failed);
+    }
+
+    [Fact]
+    public void A_tender_that_is_solid_at_ride_height_leaves_the_primary_rate_alone()
+    {
+        // 10 kN/m over 60 mm is solid at 600 N; 10 kN/m over 400 mm still works at 3000 N.
+        SpringData solid = new(10e3, 0.100, 0.040), working = new(10e3, 0.500, 0.100);
+        PickResult result = Pick.Of(Asked(s_soft, s_hard) with { Tenders = [solid, working] });
+        PickSet with = result.Sets.Single(s => s.Springs.Tender == solid && s.Springs.Lower == s_hard && s.Springs.Upper == s_soft);
+        Assert.True(with.TenderSolid);
+        Assert.Equal(20e3 * 40e3 / 60e3, with.PrimaryRate, 1e-9);
+        Assert.Equal(0.045 + 0.060, with.Preload, Rounding);
+        PickSet soft = result.Sets.Single(s => s.Springs.Tender == working && s.Springs.Lower == s_hard && s.Springs.Upper == s_soft);
+        Assert.False(soft.TenderSolid);
+        Assert.Equal(1 / (1 / 10e3 + 1 / 20e3 + 1 / 40e3), soft.PrimaryRate, 1e-9);
+        Assert.Equal(3 * 3, result.Sets.Length);
+    }
+
+    [Fact]
+    public void Under_another_load_nothing_turned_it_moves_by_the_rate_it_stands_on()
+    {
+        // 13.33 kN/m: 150 N are 11.25 mm; 300 N are 22.5 mm, of which a gap of 5 mm allows 7.5 before the lower spring alone carries on.
+        ImmutableArray<PickLoadRow> rows = Pick.Of(Asked(s_soft, s_hard) with { Gap = 0.005 }).Loads;
+        Assert.Equal([-0.10, -0.05, 0, 0.05, 0.10], rows.Select(r => r.Share));
+        Assert.Equal(0.120 + 0.01125, rows[1].RideHeight, Rounding);
+        Assert.Equal(0.120, rows[2].RideHeight, Rounding);
+        // On the nut from 100 N on: 7.5 mm, then 200 N on 40 kN/m.
+        Assert.Equal(0.120 - 0.0075 - 0.005, rows[4].RideHeight, Rounding);
+    }
+
+    [Fact]
+    public void Neighbours_are_the_lists_next_rates_at_the_same_preload_and_at_the_same_height()
+    {
+        SpringData next = s_soft with { Rate = 25e3 };
+        PickResult result = Pick.Of(Asked(s_soft, next, s_hard) with { Preload = 0.040 });
+        Assert.Equal((20e3, 40e3), (result.Sets[0].Springs.Upper!.Rate, result.Sets[0].Springs.Lower.Rate));
+        PickNeighbour stiffer = Assert.Single(result.Neighbours, n => n.Place == "upper");
+        Assert.Equal(3000 * (1 / 25e3 + 1 / 40e3) - 0.180, stiffer.Set.Preload, Rounding);
+        Assert.Equal(0.300 - (0.195 - 0.045), stiffer.RideHeight, Rounding);
+    }
+
+    [Fact]
+    public void Where_none_passes_the_set_that_lacks_least_is_named()
+    {
+        // 100 mm of travel each: 20/20 binds by 110 mm at full bump twice over the share, 20/40 less.
+        SpringData shortSoft = s_soft with { SolidLength = 0.30 }, shortHard = s_hard with { SolidLength = 0.30 };
+        PickResult result = Pick.Of(Asked(shortSoft, shortHard));
+        Assert.Equal(0, result.Passing);
+        Assert.Contains(result.FailedBy, f => f.Check == PickChecks.Binds && f.Count > 0);
+        Assert.NotNull(result.Nearest);
+        Assert.Null(Pick.Of(Asked(s_soft, s_hard)).Nearest);
+    }
+
+    private static PickSet Find(PickResult result, double upper, double lower) =>
+        result.Sets.Single(s => s.Springs.Tender is null && s.Springs.Upper!.Rate == upper && s.Springs.Lower.Rate == lower);
+}

@@ -1,0 +1,28 @@
+using QuarterCar.Model.Springs;
+
+using Xunit;
+
+namespace QuarterCar.Model.Tests.Springs;
+
+/// <summary>Series springs of which the upper stops after a travel of its own: check values SP-10 to SP-12 (formulas standard, numbers computed), given to 1e-12 relative.</summary>
+public class SeriesRateTests
+{
+    private const double Inch = 0.0254, PoundForce = 0.45359237 * 9.80665, PoundForcePerInch = PoundForce / Inch;
+
+    [Theory]
+    [InlineData(250, 350, 4, 875.0 / 6, 1000, 48.0 / 7)]
+    [InlineData(300, 300, 3, 150, 900, 6)]
+    [InlineData(200, 400, 5, 400.0 / 3, 1000, 7.5)]
+    public void SP10_to_12_crossover_force_travel_and_rates(double k1, double k2, double travel, double k12, double force, double at)
+    {
+        var upper = new SpringData(k1 * PoundForcePerInch, 12 * Inch, 2 * Inch);
+        var stack = SpringStack.Build(new SpringSetData(null, upper, new SpringData(k2 * PoundForcePerInch, 14 * Inch, 2 * Inch)), travel * Inch);
+        Near(force * PoundForce, stack.CrossoverForce!.Value);
+        Near(at * Inch, stack.Compression(force * PoundForce));
+        Near(k12 * PoundForcePerInch, stack.RateTowardDroop(at * Inch, 1e-9));
+        Near(k2 * PoundForcePerInch, stack.RateTowardDroop(at * Inch + 1e-6));
+        Near(force * PoundForce * at * Inch / 2, stack.Energy(at * Inch));
+    }
+
+    private static void Near(double expected, double found) => Assert.Equal(expected, found, 1e-12 * expected);
+}

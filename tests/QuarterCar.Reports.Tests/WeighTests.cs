@@ -1,0 +1,141 @@
+using System.Globalization;
+using System.Text.Json;
+
+using QuarterCar.Model;
+using QuarterCar.Model.Selection;
+using QuarterCar.Reports.Json;
+using QuarterCar.Reports.Words;
+using QuarterCar.Scenarios;
+
+namespace QuarterCar.Reports.Tests;
+
+/// <summary>What `weigh` shows, on screen and as JSON.</summary>
+public sealed class WeighTests
+{
+    private static MeasuredSpring Spring(string position, double rate, double free, params double[] loaded) => new(position, rate, free, [.. loaded]);
+
+    private static MeasuredCorner Corner(string? name, double upperLoaded, double lowerLoaded) =>
+        new(name, [Spring("upper", 20e3, 0.3, upperLoaded), Spring("lower", 40e3, 0.35, lowerLoaded)]);
+
+    private static WeighResult Weighed(params MeasuredCorner[] corners) => Weigh.Of(corners, new WeighErrors());
+
+    private static string Screen(WeighResult result, UnitSystem units = UnitSystem.Si)
+    {
+        using var writer = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
+        WeighText.Write(result, units, writer);
+        return writer.ToString().Replace('\u00a0', ' ');
+    }
+
+    private static JsonElement Json(WeighResult result)
+    {
+        using var stream = new MemoryStream();
+        WeighJson.Write(result, UnitSystem.Si, stream);
+        return JsonDocument.Parse(stream.ToArray()).RootElement;
+    }
+
+    private static string Keys(JsonElement element) => string.Join(',', element.EnumerateObject().Select(p => p.Name));
+
+    private static string[] Codes(MeasuredCorner corner) => [.. Json(Weighed(corner)).GetProperty("corners")[0].GetProperty("warnings").EnumerateArray().Select(w => w.GetProperty("code").GetString()!)];
+
+    [Fact]
+    public void Keys_are_those_of_the_contract_in_its_order()
+    {
+        JsonElement root = Json(Weighed(Corner("front left", 0.25, 0.3), Corner("front right", 0.2, 0.3)));
+        Assert.Equal("corners,differences", Keys(root));
+        JsonElement corner = root.GetProperty("corners")[0];
+        Assert.Equal("name,spring_load_N,uncertainty_N,springs,friction_N,gas_force_N,coilover_load_N,sprung_weight_N,warnings", Keys(corner));
+        Assert.Equal("position,compression_m,load_N,uncertainty_N", Keys(corner.GetProperty("springs")[0]));
+        Assert.Equal("code,message", Keys(corner.GetProperty("warnings")[0]));
+        Assert.Equal("left,right,difference_N,uncertainty_N", Keys(Assert.Single(root.GetProperty("differences").EnumerateArray())));
+    }
+
+    [Fact]
+    public void What_was_not_measured_is_null()
+    {
+        JsonElement corner = Json(Weighed(Corner(null, 0.2, 0.3))).GetProperty("corners")[0];
+        foreach (string key in (string[])["name", "friction_N", "gas_force_N", "sprung_weight_N"]) Assert.Equal(JsonValueKind.Null, corner.GetProperty(key).ValueKind);
+        Assert.Equal(corner.GetProperty("spring_load_N").GetDouble(), corner.GetProperty("coilover_load_N").GetDouble());
+    }
+
+    [Fact]
+    public void Screen_opens_with_the_load_and_its_uncertainty()
+    {
+        // 2000 N, ±√(8800·30400/39200) = 82.6 N; at a ratio of 0.9 it is 1800 ± 74 N.
+        string screen = Screen(Weighed(Corner(null, 0.2, 0.3) with { MotionRatio = 0.9 }));
+        Assert.StartsWith("2000 ± 83 N on the springs, 1800 ± 74 N of sprung weight at the wheel.\n", screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_reads_as_a_page()
+    {
+        var gas = new GasData(1.5e6, Math.Sqrt(3e-4 * 4 / Math.PI), 0.35 * 3e-4); // 642 N at 0.1 m
+        var left = new MeasuredCorner(
+            "rear left", [Spring("upper", 20e3, 0.3, 0.202, 0.198), Spring("lower", 40e3, 0.35, 0.301, 0.299)], MotionRatio: 0.9, ShaftShowing: 0.2, Stroke: 0.3, Gas: gas);
+        string screen = Screen(Weighed(left));
+
+        // Lengths to 1.5 mm: √(3400·8800/12 200) = 49.5 N; rates to 1 %: √(7600·29 200/36 800) = 77.7 N.
+        string wanted = """
+            rear left: 2000 ± 83 N on the springs, 2642 ± 83 N on the coilover with its gas,
+            2378 ± 74 N of sprung weight at the wheel.
+
+            rear left
+            Load on the springs                              2000  ± 83  N
+            Gas force, standing                               642        N
+            Load on the coilover                             2642  ± 83  N
+            Sprung weight at the wheel                       2378  ± 74  N
+            Friction, half of settled from above less below    40        N
+
+            What decides it: the lengths. Read to ± 1.5 mm in place of 3.0 mm they give ± 50
+            N in place of 83 N.
+
+            Springs, rear left
+                   compression, mm  load, N  ±, N
+            upper  100.0            2000      94
+            lower   50.0            2000     174
+
+            The uncertainty is that of the springs: errors of gas and motion ratio are not
+            in it.
+            """;
+        Assert.Equal(wanted, string.Join("\n", screen.Split("\n").Take(22)));
+    }
+
+    [Fact]
+    public void Upper_that_reads_low_puts_no_mean_on_the_screen()
+    {
+        // Upper 1000 N, lower 2000 N: their mean, weighted by 1/6436 and 1/28 036 or so, is near 1200 N.
+        WeighResult result = Weighed(Corner("front left", 0.25, 0.3));
+        string screen = Screen(result), flat = screen.ReplaceLineEndings(" ");
+        Assert.Contains("front left: the springs do not read the same, so their mean is no load. Most likely the slider rests on the stop nut; then the lower spring alone counts, and then 2000 ± 174 N", flat, StringComparison.Ordinal);
+        string mean = result.Corners[0].Loads.SpringLoad.ToString("F0", CultureInfo.InvariantCulture);
+        Assert.DoesNotContain(mean, screen, StringComparison.Ordinal);
+        Assert.Contains("(springs_disagree)", flat, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Warnings_carry_their_codes()
+    {
+        Assert.Equal([], Codes(Corner("a", 0.2, 0.3)));
+        Assert.Equal(["springs_disagree"], Codes(Corner("a", 0.25, 0.3)));
+        Assert.Equal(["springs_disagree"], Codes(Corner("a", 0.15, 0.3)));
+        Assert.Equal(["motion_ratio_above_1"], Codes(Corner("a", 0.2, 0.3) with { MotionRatio = 1.1 }));
+        Assert.Equal([], Codes(Corner("a", 0.25, 0.3) with { StopNutClear = false }));
+        var lower = Spring("lower", 40e3, 0.35, 0.295, 0.305); // ±200 N of friction on ±174 N
+        Assert.Equal(["friction_large"], Codes(new MeasuredCorner("a", [lower])));
+        Assert.Equal(["near_solid"], Codes(new MeasuredCorner("a", [Spring("lower", 40e3, 0.35, 0.3) with { SolidLength = 0.296 }])));
+        var tender = Spring("tender", 10e3, 0.1, 0.03) with { SolidLength = 0.03 };
+        MeasuredCorner two = Corner("a", 0.2, 0.3);
+        Assert.Equal(["tender_solid"], Codes(two with { Springs = two.Springs.Insert(0, tender) }));
+    }
+
+    [Fact]
+    public void A_difference_within_the_errors_is_said_to_be_one()
+    {
+        string screen = Screen(Weighed(Corner("front left", 0.2, 0.3), Corner("front right", 0.199, 0.3), Corner("rear left", 0.15, 0.275), Corner("rear right", 0.2, 0.3)));
+        Assert.Contains("front left and front right: within the errors", screen, StringComparison.Ordinal);
+        Assert.Contains("rear left carries more than rear right", screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lines_fit_a_terminal_of_eighty_columns() =>
+        Assert.All(Screen(Weighed(Corner("front left", 0.25, 0.3), Corner("front right", 0.2, 0.3))).Split('\n'), l => Assert.True(l.Length <= 80, l));
+}

@@ -1,0 +1,96 @@
+using QuarterCar.Model;
+using QuarterCar.Studies.Sweeps;
+
+using Xunit;
+
+namespace QuarterCar.Studies.Tests.Sweeps;
+
+/// <summary>Steps of a coilover against statics by hand and against runs alone.</summary>
+public sealed class TweakStudyTests
+{
+    private static TweakResult Tweak(string corner, Goal? goal = null, int jobs = 2, params SpringData[] shelf) =>
+        TweakStudy.Run(new Studied(corner).Base, goal ?? Goal.Default, [.. shelf], Studied.Jobs(jobs));
+
+    private static double Effect(TweakOutcome o, string name) => o.SideEffects.Single(e => e.Key == name).Value;
+
+    // Without gas the load on the springs stays, so the coil nut carries the corner up by what it moves.
+    [Fact]
+    public void A_turn_of_the_coil_nut_lifts_the_corner_by_one_pitch()
+    {
+        var turns = Tweak(Corners.Plain).Steps.Where(s => s.Step.Path == "coilover.preload").ToList();
+        Assert.Equal(2, turns.Count);
+        foreach (TweakOutcome turn in turns)
+        {
+            Assert.Equal(2e-3, Math.Abs(turn.Step.To - turn.Step.From), 12);
+            Assert.Equal(turn.Step.To - turn.Step.From, Effect(turn, "static.ride_height_m"), 9);
+        }
+    }
+
+    [Fact]
+    public void The_pitch_of_the_body_is_taken_where_it_is_given()
+    {
+        string fine = Corners.Plain.Replace("  preload: 30 mm", "  preload: 30 mm\n  body: { thread_pitch: 1.5 mm }", StringComparison.Ordinal);
+        Assert.All(Tweak(fine).Steps.Where(s => s.Step.Path == "coilover.preload"), s => Assert.Equal(1.5e-3, Math.Abs(s.Step.To - s.Step.From), 12));
+    }
+
+    [Fact]
+    public void Every_step_gives_what_a_run_alone_gives()
+    {
+        var studied = new Studied(Corners.Plain);
+        TweakOutcome rebound = Tweak(Corners.Plain).Steps.Single(s => s.Step.Path == "coilover.damper.rebound" && s.Step.To > 1);
+        double alone = studied.Alone("coilover.damper.rebound=[[0.1 m/s, 550 N], [1 m/s, 2750 N]]").Figures.Acceleration.PeakG;
+        Assert.Equal(alone, rebound.Goal!.Value, 6);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Steps_come_best_first(bool most)
+    {
+        var result = Tweak(Corners.Plain, new Goal("acceleration.peak_g", most));
+        var goals = result.Steps.Where(s => s.Goal is not null).Select(s => s.Goal!.Value).ToList();
+        Assert.True(goals.Count >= 12);
+        Assert.Equal(most ? goals.OrderDescending() : goals.Order(), goals);
+        Assert.All(result.Steps.Where(s => s.Goal is not null), s => Assert.Equal(s.Goal!.Value - result.Base!.Value, s.Change!.Value, 12));
+    }
+
+    // 61 mm of bump stop reach into the travel that 50 mm leave free: the drop is chosen so that the shaft stops between the two.
+    [Fact]
+    public void A_contact_that_vanishes_is_named()
+    {
+        double most = new Studied(Corners.Plain).Alone("drop.height=0 mm", "coilover.bump_stop=none").Figures.Travel.MaxShaftTravel;
+        string touching = Corners.Plain.Replace("height: 300 mm", "height: 0 mm", StringComparison.Ordinal)
+            .Replace("length: 50 mm", FormattableString.Invariant($"length: {(0.3 - most + 2e-3) * 1e3:R} mm"), StringComparison.Ordinal)
+            .Replace("[[20 mm, 2000 N], [45 mm, 20000 N]]", "[[100 mm, 2000 N]]", StringComparison.Ordinal);
+        TweakOutcome shorter = Tweak(touching).Steps.Single(s => s.Step.Path == "coilover.bump_stop.length" && s.Step.To < s.Step.From);
+        EventChange gone = Assert.Single(shorter.EventChanges, e => e.Event == "bump_stop");
+        Assert.Equal(0, gone.After);
+        Assert.True(gone.Before > 0);
+    }
+
+    [Fact]
+    public void A_step_onto_loose_springs_is_not_feasible()
+    {
+        string loose = Corners.Plain.Replace("preload: 30 mm", "preload: 1 mm", StringComparison.Ordinal);
+        TweakOutcome up = Tweak(loose).Steps.Single(s => s.Step.Path == "coilover.preload" && s.Step.To < 0);
+        Assert.False(up.Feasible);
+        Assert.Contains("loose by 1.0 mm", up.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_next_spring_comes_from_the_shelf_in_the_nearest_length()
+    {
+        SpringData[] shelf = [new(50e3, 0.30, 0.1), new(70e3, 0.25, 0.1), new(70e3, 0.34, 0.12), new(80e3, 0.35, 0.1), new(60e3, 0.3, 0.1)];
+        var lower = Tweak(Corners.Plain, shelf: shelf).Steps.Where(s => s.Step.Path == "coilover.springs.lower.rate").ToDictionary(s => s.Step.To);
+        Assert.Equal([50e3, 70e3], lower.Keys.Order());
+        Assert.Contains("free_length: 0.34 m", lower[70e3].Step.Change.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_shelf_a_spring_steps_by_5_newton_a_millimetre() =>
+        Assert.Equal([55e3, 65e3], Tweak(Corners.Plain).Steps.Where(s => s.Step.Path == "coilover.springs.upper.rate").Select(s => s.Step.To).Order());
+
+    [Fact]
+    public void One_thread_gives_what_several_give() =>
+        Assert.Equal(Tweak(Corners.Plain, jobs: 1).Steps.Select(s => (s.Step.Path, s.Goal)), Tweak(Corners.Plain, jobs: 4).Steps.Select(s => (s.Step.Path, s.Goal)));
+}
