@@ -70,10 +70,11 @@ public sealed record LoadCase(string Name, ImmutableArray<KeyValuePair<string, s
 
 /// <summary>How uncertain a value is, for the spread study.</summary>
 /// <param name="Path">Dotted path into the scenario.</param>
+/// <param name="Value">What the scenario has there, or its default, SI.</param>
 /// <param name="Within">Half-width, SI, or a share of the value where <paramref name="Relative"/>.</param>
 /// <param name="Relative">True where given in percent of the value.</param>
 /// <param name="Uniform">True for bounds of a uniform distribution; false for the 95 % half-width of a normal one.</param>
-public sealed record Tolerance(string Path, double Within, bool Relative, bool Uniform);
+public sealed record Tolerance(string Path, double Value, double Within, bool Relative, bool Uniform);
 
 /// <summary>A remark with a stable code and one plain sentence that says what to do.</summary>
 /// <param name="Code">As listed in the documentation, snake_case.</param>

@@ -3,8 +3,6 @@ using System.Text.Json;
 
 using QuarterCar.TestKit;
 
-using Xunit;
-
 namespace QuarterCar.Cli.Tests;
 
 /// <summary>`weigh`: from the command line to loads, and what is wrong with it in words.</summary>
@@ -76,6 +74,16 @@ public sealed class WeighVerbTests : IDisposable
         var (code, output, _) = Ask("--file", s_example);
         Assert.Equal(ExitCode.Done, code);
         Assert.Contains(words, output.Replace('\u00a0', ' ').ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_readme_shows_what_its_command_prints()
+    {
+        string shown = File.ReadAllText(Path.Combine(Root(), "README.md")).Split("## Weighing a corner")[1].Split("```text\n")[1].Split("```")[0];
+        var (_, output, _) = Ask(
+            "--upper-rate", "160 lbf/in", "--upper-free", "12 in", "--upper-loaded", "8.5 in", "--lower-rate", "225 lbf/in", "--lower-free", "14 in", "--lower-loaded", "11.5 in,11.4 in",
+            "--motion-ratio", "0.94");
+        Assert.StartsWith(shown, output, StringComparison.Ordinal);
     }
 
     [Fact]

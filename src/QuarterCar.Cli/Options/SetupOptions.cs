@@ -23,11 +23,12 @@ internal sealed class SetupOptions
     /// <param name="command">The verb.</param>
     /// <param name="parts">False for a verb that cannot be done in parts.</param>
     /// <param name="vary">The help line of --vary where this verb reads it in another way.</param>
-    /// <param name="setups">False for a verb that makes its setups itself: threads alone.</param>
+    /// <param name="setups">False for a verb that makes its setups itself.</param>
     public SetupOptions(Command command, bool parts = true, string? vary = null, bool setups = true)
     {
         if (vary is not null) _vary.Description = vary;
-        foreach (Option option in setups ? new Option[] { _vary, _split, _setups, _hold } : []) command.Add(option);
+        foreach (Option option in setups ? new Option[] { _vary, _split, _setups } : []) command.Add(option);
+        if (setups || parts) command.Add(_hold);
         command.Add(_jobs);
         if (parts) command.Add(_part);
     }
@@ -53,6 +54,24 @@ internal sealed class SetupOptions
         StudyOptions options = Engine(parsed, problems);
         if (problems.Count > 0) throw new BadInputException(problems.ToImmutable());
         return new(input.Ask(() => new StudyBase(document!, input.Options, read!.Scenario!, hold)), SetupAxis.Product(axes), options) { Axes = axes };
+    }
+
+    /// <summary>The base of a study that makes its setups itself, with the setups that it makes.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="input">The scenario.</param>
+    /// <param name="plan">Makes them, or notes why it cannot; asked only where the scenario is good.</param>
+    /// <exception cref="BadInputException">With every mistake.</exception>
+    public StudySetups ReadBase(ParseResult parsed, ScenarioInput input, Func<Scenario, ProblemList, SetupPlan?> plan)
+    {
+        var problems = new ProblemList();
+        var document = ScenarioDocument.Load(input.File, problems);
+        ReadResult? read = document is null ? null : ScenarioReader.Read(document, input.Options);
+        foreach (Problem problem in read?.Problems ?? []) problems.Note(problem);
+        HoldRule hold = Hold(parsed, problems);
+        StudyOptions options = Engine(parsed, problems);
+        SetupPlan? setups = read?.Scenario is { } scenario ? plan(scenario, problems) : null;
+        if (problems.Count > 0 || setups is null) throw new BadInputException(problems.ToImmutable());
+        return new(input.Ask(() => new StudyBase(document!, input.Options, read!.Scenario!, hold)), setups, options);
     }
 
     /// <summary>Threads and part alone, for studies of several scenarios.</summary>

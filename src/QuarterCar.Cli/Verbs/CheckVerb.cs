@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 
 using QuarterCar.Cli.Options;
@@ -13,6 +14,7 @@ internal sealed class CheckVerb : Verb
 {
     private readonly ScenarioOptions _scenario;
     private readonly OutOptions _out;
+    private readonly AlsoOptions _also;
 
     public CheckVerb()
         : base(
@@ -23,6 +25,7 @@ internal sealed class CheckVerb : Verb
     {
         _scenario = new ScenarioOptions(Command);
         _out = new OutOptions(Command, "curve.csv and plots");
+        _also = new AlsoOptions(Command);
     }
 
     public override ExitCode Run(ParseResult parsed, Session session)
@@ -31,9 +34,10 @@ internal sealed class CheckVerb : Verb
         var scenario = input.Read(session);
         var cases = input.Cases(scenario);
         string? folder = _out.Folder(parsed);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder);
         StandingResult result = input.Ask(() => StandingStudy.Of(scenario, cases), cases);
         session.Cancel.ThrowIfCancellationRequested();
-        if (folder is not null) CheckFiles.Write(result, folder, cancel: session.Cancel);
+        if (folder is not null) CheckFiles.Write(result, folder, AlsoFiles.Of(formats, result, session.Cancel), session.Cancel);
         if (_out.Json(parsed)) CheckJson.Write(result, session.Results);
         else CheckText.Write(result, session.Out, session.Colour);
         session.Out.Flush();

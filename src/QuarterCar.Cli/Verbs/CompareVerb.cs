@@ -4,6 +4,7 @@ using System.CommandLine;
 using QuarterCar.Cli.Options;
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
+using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Studies;
 using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Reading;
@@ -18,6 +19,7 @@ internal sealed class CompareVerb : Verb
     private readonly ScenarioOptions _scenarios;
     private readonly SetupOptions _setups;
     private readonly OutOptions _out;
+    private readonly AlsoOptions _also;
     private readonly Option<bool> _traces = new("--traces") { Description = "With --out: also each setup's trace.csv and events.csv in setups/NN/." };
 
     public CompareVerb()
@@ -30,6 +32,7 @@ internal sealed class CompareVerb : Verb
         _scenarios = new ScenarioOptions(Command, several: true);
         _setups = new SetupOptions(Command);
         _out = new OutOptions(Command, "compare.csv, compare.json, report.html and overlaid plots");
+        _also = new AlsoOptions(Command);
         Command.Add(_traces);
     }
 
@@ -42,6 +45,7 @@ internal sealed class CompareVerb : Verb
         if (traces && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
         Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs, session) : OfOne(parsed, inputs[0]);
         string? folder = _out.Folder(parsed);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder);
         bool json = _out.Json(parsed);
         var rows = new List<StudyRow>();
         bool missing = false;
@@ -54,7 +58,7 @@ internal sealed class CompareVerb : Verb
                 if (rows.Count < CompareText.Most) rows.Add(row with { Run = null });
             }, progress.Report, session.Cancel);
 
-            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces, Produce, cancel: session.Cancel);
+            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces, Produce, AlsoFiles.Of(formats, (Scenario?)null, session.Cancel), session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
             else Produce(_ => { });
         }

@@ -33,11 +33,18 @@ internal sealed class GatherVerb : Verb
         var rows = new List<StudyRow>();
         try
         {
-            CompareFiles.Gather(folder, parts, row =>
+            if (parts.Head.Study == "spread")
             {
-                missing |= row.Figures is null;
-                if (rows.Count < CompareText.Most) rows.Add(row);
-            }, session.Cancel);
+                missing = SpreadFiles.Write(folder, parts.Head, parts.Produce, cancel: session.Cancel).Samples.Failed > 0;
+            }
+            else
+            {
+                CompareFiles.Gather(folder, parts, row =>
+                {
+                    missing |= row.Figures is null;
+                    if (rows.Count < CompareText.Most) rows.Add(row);
+                }, session.Cancel);
+            }
         }
         catch (FormatException e)
         {
@@ -49,7 +56,7 @@ internal sealed class GatherVerb : Verb
             using FileStream file = File.OpenRead(Path.Combine(folder, parts.Head.Study + ".json"));
             file.CopyTo(session.Results);
         }
-        else
+        else if (rows.Count > 0)
         {
             CompareText.Write(parts.Head, rows, session.Out, session.Colour);
         }

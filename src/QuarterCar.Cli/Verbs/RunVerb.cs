@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 
 using QuarterCar.Cli.Options;
@@ -13,6 +14,7 @@ internal sealed class RunVerb : Verb
 {
     private readonly ScenarioOptions _scenario;
     private readonly OutOptions _out;
+    private readonly AlsoOptions _also;
 
     public RunVerb()
         : base(
@@ -23,6 +25,7 @@ internal sealed class RunVerb : Verb
     {
         _scenario = new ScenarioOptions(Command);
         _out = new OutOptions(Command, "trace.csv, events.csv, summary.json, report.html and plots");
+        _also = new AlsoOptions(Command);
     }
 
     public override ExitCode Run(ParseResult parsed, Session session)
@@ -30,10 +33,11 @@ internal sealed class RunVerb : Verb
         ScenarioInput input = _scenario.Input(parsed);
         var scenario = input.Read(session);
         string? folder = _out.Folder(parsed);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder);
         RunResult result = input.Ask(() => SingleRun.Of(scenario, session.Cancel));
         session.Cancel.ThrowIfCancellationRequested();
         bool finished = result.Figures.Run.End == RunEnds.Finished;
-        if (folder is not null && finished) RunFiles.Write(result, folder, cancel: session.Cancel);
+        if (folder is not null && finished) RunFiles.Write(result, folder, new RunFilesOptions(Also: AlsoFiles.Of(formats, result, session.Cancel)), session.Cancel);
         if (_out.Json(parsed)) SummaryJson.Write(result, session.Results);
         else RunText.Write(result, session.Out, session.Colour);
         session.Out.Flush();

@@ -55,6 +55,15 @@ public sealed class ResultFolder : IDisposable
         _written.Add(name);
     }
 
+    /// <summary>Reads a file that was written before, for another form of it.</summary>
+    /// <exception cref="ResultFolderException">It could not be opened.</exception>
+    public Stream Read(string name)
+    {
+        Stream? stream = null;
+        Guarded(() => stream = File.OpenRead(Path.Combine(_part, name)));
+        return stream!;
+    }
+
     /// <summary>Moves everything in. Earlier results are set aside first and come back if a move fails; results of an earlier, other kind of run are removed, because beside the new ones they would mislead.</summary>
     /// <exception cref="ResultFolderException">A file could not be moved; the earlier results are back.</exception>
     public void Commit()

@@ -13,7 +13,7 @@ internal static class WeighVerdict
     {
         string named = corner.Measured.Name is { } name ? name + ": " : "";
         return corner.Instead is { } instead
-            ? $"{named}the springs do not read the same, so their mean is no load. {Likely(corner.Cause)}, and then {Loads(corner, instead, read)}."
+            ? $"{(named.Length > 0 ? named + "the" : "The")} springs do not read the same, so their mean is no load. {Likely(corner.Cause)}: {Loads(corner, instead, read)}."
             : $"{named}{Loads(corner, corner.Loads, read)}.";
     }
 

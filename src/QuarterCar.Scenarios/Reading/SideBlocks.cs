@@ -47,10 +47,10 @@ public static class SideBlocks
         {
             var kind = Varied(entry, root, problems);
             var (width, uniform) = Width("tolerances." + entry.Name, entry.Value, kind, problems);
-            if (kind is not null && width is { } w)
+            if (kind is not null && width is { } w && Written(entry.Name, root) is { } value)
             {
                 var relative = w.Dimension == Dimension.Share;
-                tolerances.Add(new Tolerance(entry.Name, w.Number * (w.Unit?.Size ?? 1), relative, uniform));
+                tolerances.Add(new Tolerance(entry.Name, value, w.Number * (w.Unit?.Size ?? 1), relative, uniform));
             }
         }
 
@@ -76,6 +76,14 @@ public static class SideBlocks
         }
 
         return kind;
+    }
+
+    /// <summary>What stands at a path, or its default, SI; null where that is no number: then its own reading has noted it.</summary>
+    private static double? Written(string path, DocumentNode root)
+    {
+        var known = KeyPaths.Resolve(ScenarioKeys.Root, path, out _)!;
+        var text = (root.Find(known.Steps.AsSpan()) as ScalarNode)?.Text ?? known.Default;
+        return text is not null && Measured.TryParse(text, out var measured) ? measured.Si : null;
     }
 
     /// <summary>The kind of a single number at a node; null for everything else.</summary>

@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+
+using QuarterCar.Reports.Files;
+
+namespace QuarterCar.Cli.Options;
+
+/// <summary>Further formats of the result tables: --also xlsx,parquet.</summary>
+internal sealed class AlsoOptions
+{
+    private readonly Option<string?> _also = new("--also") { HelpName = "xlsx,parquet", Description = "With --out: writes each CSV as an XLSX workbook or Parquet file beside it, too." };
+
+    /// <summary>Adds it to a verb.</summary>
+    public AlsoOptions(Command command) => command.Add(_also);
+
+    /// <summary>The formats asked for.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="folder">Where results go.</param>
+    /// <exception cref="BadInputException">Another word, or no folder to write into.</exception>
+    public ImmutableArray<AlsoFormat> Formats(ParseResult parsed, string? folder)
+    {
+        if (parsed.GetValue(_also) is not { } text) return [];
+        string[] words = text.Split(',', StringSplitOptions.TrimEntries);
+        if (words.Any(w => w is not ("xlsx" or "parquet"))) throw new BadInputException($"--also: found '{text}'; wanted xlsx, parquet, or xlsx,parquet");
+        if (folder is null) throw new BadInputException("--also: found no --out; wanted a folder for the files");
+        return [.. words.Distinct().Select(w => w == "xlsx" ? AlsoFormat.Xlsx : AlsoFormat.Parquet)];
+    }
+}

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+
+using QuarterCar.Cli.Options;
+using QuarterCar.Reports.Files;
+using QuarterCar.Reports.Studies;
+using QuarterCar.Scenarios;
+using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Spreads;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`spread`: how sure are we, given what is uncertain?</summary>
+internal sealed class SpreadVerb : Verb
+{
+    private readonly ScenarioOptions _scenario;
+    private readonly SetupOptions _setups;
+    private readonly OutOptions _out;
+    private readonly AlsoOptions _also;
+    private readonly Option<string?> _samples = new("--samples") { HelpName = "N", Description = "How many samples. [default: 1000]" };
+    private readonly Option<string?> _seed = new("--seed") { HelpName = "S", Description = "Which samples: the same number gives the same ones. [default: 1]" };
+
+    public SpreadVerb()
+        : base(
+            "spread",
+            "Runs the scenario again and again, its uncertain values drawn from its 'tolerances' (a Latin hypercube): how far the figures spread, how often it bottoms, what contributes.",
+            "quartercar spread scenarios/quarry-ledge.yaml --set 'tolerances={ corner.sprung_weight: 4 %, coilover.preload: 0.125 in }' --samples 100 --out out/spread")
+    {
+        _scenario = new ScenarioOptions(Command);
+        Command.Add(_samples);
+        Command.Add(_seed);
+        _setups = new SetupOptions(Command, setups: false);
+        _out = new OutOptions(Command, "spread.csv, spread.json, report.html and plots");
+        _also = new AlsoOptions(Command);
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        StudySetups study = _setups.ReadBase(parsed, _scenario.Input(parsed), (scenario, problems) => Plan(parsed, scenario, problems));
+        string? folder = _out.Folder(parsed);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder);
+        bool json = _out.Json(parsed);
+        var head = StudyHead.Of("spread", study.Base, study.Plan, study.Options);
+        SpreadResult result;
+        using (var progress = new StudyProgress(session, json))
+        {
+            void Produce(Action<StudyRow> take) => StudyEngine.Run(study.Base, study.Plan, study.Options, take, progress.Report, session.Cancel);
+            if (folder is not null) result = SpreadFiles.Write(folder, head, Produce, AlsoFiles.Of(formats, study.Scenario, session.Cancel), session.Cancel);
+            else if (json) result = SpreadFiles.WriteJson(session.Results, head, Produce);
+            else result = SpreadFiles.None(head, Produce);
+        }
+
+        if (!json) SpreadText.Write(head, result, session.Out, session.Colour);
+        if (json && folder is not null)
+        {
+            using FileStream file = File.OpenRead(Path.Combine(folder, "spread.json"));
+            file.CopyTo(session.Results);
+        }
+
+        session.Out.Flush();
+        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        return result.Samples.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
+    }
+
+    private SetupPlan? Plan(ParseResult parsed, Scenario scenario, ProblemList problems)
+    {
+        if (scenario.Tolerances.IsEmpty)
+            problems.Note(new Place(scenario.File, 0, 0), "tolerances", Texts.Nothing, "what is uncertain and by how much, like tolerances: { corner.sprung_weight: 4 % }");
+        int samples = 1000;
+        ulong seed = 1;
+        if (parsed.GetValue(_samples) is { } count && !(int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out samples) && samples is >= 2 and <= SpreadPlan.MostSamples))
+            problems.Note(new Place("--samples", 0, 0), "", Texts.Quote(count), $"a whole number from 2 to {SpreadPlan.MostSamples.ToString("#,0", CultureInfo.InvariantCulture)}");
+        if (parsed.GetValue(_seed) is { } start && !ulong.TryParse(start, NumberStyles.None, CultureInfo.InvariantCulture, out seed))
+            problems.Note(new Place("--seed", 0, 0), "", Texts.Quote(start), "a whole number of 0 or more, below 2^64");
+        return problems.Count > 0 ? null : SpreadPlan.Of(scenario.Tolerances, samples, seed);
+    }
+}

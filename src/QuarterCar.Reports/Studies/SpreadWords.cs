@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Reports.Units;
+using QuarterCar.Studies.Spreads;
+
+namespace QuarterCar.Reports.Studies;
+
+/// <summary>A spread study in words: shared by screen, report and pictures.</summary>
+internal static class SpreadWords
+{
+    /// <summary>Contacts whose share of samples is shown, hardest first.</summary>
+    public static readonly ImmutableArray<string> Contacts = ["bottom_out", "coil_bind", "bump_stop", "top_out", "liftoff"];
+
+    /// <summary>How the shares of variance are to be read.</summary>
+    public const string SharesHelp =
+        "Shares of the variance by regression over the samples (relative weights); what no straight line explains, such as contacts and tolerances acting together, is the rest. Halve the largest first.";
+
+    private static readonly ImmutableArray<(string Name, string Words)> s_figures =
+    [
+        ("static.ride_height_m", "Ride height (shaft showing)"),
+        ("travel.up_travel_used", "Up-travel used, from ride height"),
+        ("travel.droop_used", "Droop used, from ride height"),
+        ("travel.travel_use", "Stroke used"),
+        ("acceleration.peak_g", "Peak acceleration, sprung"),
+        ("tyre.peak_N", "Peak tyre load"),
+        ("tyre.airborne_s", "Time in the air"),
+        ("static.crossover_shaft_showing_m", "Crossover at shaft showing"),
+        ("static.ride_frequency_hz", "Ride frequency"),
+    ];
+
+    /// <summary>The figures that are shown, those that apply.</summary>
+    public static IEnumerable<(string Words, FigureSpread Spread)> Figures(SpreadResult result) =>
+        s_figures.Select(f => (f.Words, result.Figure(f.Name)!)).Where(f => f.Item2 is not null);
+
+    /// <summary>The answer in one or two sentences.</summary>
+    public static string Verdict(SpreadResult result)
+    {
+        if (result.Samples.Ran == 0) return "No sample could be run: see the notes in the table, and narrow the tolerances.";
+        var up = result.Figure("travel.up_travel_used") ?? result.Figure("travel.travel_use")!;
+        string of = up.Name == "travel.up_travel_used" ? "up-travel" : "stroke";
+        double metal = Math.Max(result.Share("bottom_out") ?? 0, result.Share("coil_bind") ?? 0);
+        string failed = result.Samples.Failed == 0 ? "" : FormattableString.Invariant($" {result.Samples.Failed} of {result.Samples.Failed + result.Samples.Ran} samples could not be run.");
+        string meets = metal == 0 ? "none meets metal or binds its coils" : metal == 1 ? "all meet metal or bind their coils" : $"{Share(metal)} meet metal or bind their coils";
+        return $"Nine of ten samples use {Words.Verdict.Percent(up.P05)} to {Words.Verdict.Percent(up.P95)} of the {of}; {meets}.{failed}";
+    }
+
+    /// <summary>A share in percent; small ones are never shown as none, large ones never as all.</summary>
+    public static string Share(double? share) => share switch
+    {
+        > 0 and < 0.005 => "below 1\u00a0%",
+        > 0.995 and < 1 => "above 99\u00a0%",
+        _ => Words.Verdict.Percent(share),
+    };
+
+    /// <summary>Numbers of a figure for people: p05, median, p95, mean, and the unit.</summary>
+    public static string[] Cells(FigureSpread spread, Readable read)
+    {
+        var (dimension, toSi) = Readable.OfKey(spread.Name);
+        var unit = read.Unit(dimension);
+        if (dimension == Dimension.Share) unit = unit with { Decimals = 1 }; // whole percents would hide a narrow spread
+        double[] values = [spread.P05, spread.P50, spread.P95, spread.Mean];
+        return [.. values.Select(v => Readable.Number(unit, v * toSi)), unit.Name];
+    }
+
+    /// <summary>A traced figure's name within a sentence.</summary>
+    public static string Traced(string figure) => figure == "static.ride_height_m" ? "Ride height" : "Up-travel used";
+}
