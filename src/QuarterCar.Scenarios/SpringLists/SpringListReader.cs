@@ -19,7 +19,10 @@ public static class SpringListReader
 
     private static readonly CsvReaderOptions _settings = new()
     {
-        TrimWhitespace = true, TrackLineNumbers = true, MaxRecordSize = ProfileReader.LongestRow, CommentPrefix = '#',
+        TrimWhitespace = true,
+        TrackLineNumbers = true,
+        MaxRecordSize = ProfileReader.LongestRow,
+        CommentPrefix = '#',
     };
 
     /// <summary>The springs of a file; null where a problem was noted.</summary>
