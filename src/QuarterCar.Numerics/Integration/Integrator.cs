@@ -54,7 +54,7 @@ public readonly record struct IntegrationOutcome(
 /// </summary>
 public sealed class Integrator
 {
-    private const double ShortCut = 0.1, Regrowth = 4;
+    private const double ShortCut = 0.1, Regrowth = 4, ShortestShare = 1e-3;
 
     private readonly Stepper _stepper = new();
 
@@ -148,9 +148,9 @@ public sealed class Integrator
 
                     // Cut twice in a row soon after its start, a step is too long for what goes on here (creep near rest,
                     // past the pair's stability): go on from what it came to, not from what was tried.
-                    bool shortAgain = theta < ShortCut;
+                    bool shortAgain = theta is > 0 and < ShortCut;
                     if (shortAgain && cutShort)
-                        h = Math.Min(h, Regrowth * theta * length);
+                        h = Math.Min(h, Math.Max(Regrowth * theta, ShortestShare) * length);
                     cutShort = shortAgain;
                 }
 

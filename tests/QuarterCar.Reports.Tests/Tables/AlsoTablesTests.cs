@@ -72,7 +72,8 @@ public sealed class AlsoTablesTests(ITestOutputHelper output)
     public void A_table_without_rows_still_has_its_header()
     {
         using var book = new MemoryStream(Book(("Events", Table("event,time_s\r\n"))));
-        Assert.Equal(["event", "time_s"], book.GetColumns(useHeaderRow: true, sheetName: "Events"));
+        var header = (IDictionary<string, object>)book.Query(sheetName: "Events").Single();
+        Assert.Equal(["event", "time_s"], header.Values);
     }
 
     [Fact]
@@ -87,7 +88,9 @@ public sealed class AlsoTablesTests(ITestOutputHelper output)
         await using var reader = await ParquetReader.CreateAsync(file);
         Assert.Equal(2, reader.RowGroupCount);
         DataField[] fields = reader.Schema.GetDataFields();
-        Assert.Equal([("event", typeof(string)), ("x_m", typeof(double)), ("y_m", typeof(double))], fields.Select(f => (f.Name, f.ClrType)));
+
+        // Parquet.Net 6 names its own type for text.
+        Assert.Equal([("event", typeof(ReadOnlyMemory<char>)), ("x_m", typeof(double)), ("y_m", typeof(double))], fields.Select(f => (f.Name, f.ClrType)));
         int at = 0;
         foreach (var group in reader.RowGroups)
         {
