@@ -50,6 +50,21 @@ public sealed class CompareVerbTests : IDisposable
     }
 
     [Fact]
+    public void With_a_list_a_split_takes_the_lengths_nearest_to_the_scenarios_and_a_rate_that_it_lacks_is_bad_input()
+    {
+        // The ledge's upper spring is 12 in long, its lower 14 in: the middle one of three, then the only one.
+        string list = _scratch.Write("list.csv", "rate_lbf_in,free_length_in,solid_length_in\n150,10,4\n150,12.5,5\n150,16,6\n250,16,7\n");
+        JsonElement values = Asked.Of("compare", Scenarios.QuarryLedge, "--split", "150/250 lbf/in", "--springs", list, "--json").Json().GetProperty("setups")[0].GetProperty("values");
+        Assert.Equal(12.5 * 0.0254, values.GetProperty("coilover.springs.upper.free_length").GetDouble(), 1e-12);
+        Assert.Equal(5 * 0.0254, values.GetProperty("coilover.springs.upper.solid_length").GetDouble(), 1e-12);
+        Assert.Equal(16 * 0.0254, values.GetProperty("coilover.springs.lower.free_length").GetDouble(), 1e-12);
+        Asked lacking = Asked.Of("compare", Scenarios.QuarryLedge, "--split", "150/250,160/240 lbf/in", "--springs", list);
+        Assert.Equal(ExitCode.BadInput, lacking.Code);
+        Assert.Contains("160 lbf/in, a rate that", lacking.Messages, StringComparison.Ordinal);
+        Assert.Contains("240 lbf/in, a rate that", lacking.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Held_ride_height_is_the_scenarios_to_a_nanometre_and_the_preload_is_load_over_rate_less_travel()
     {
         double held = Figure(Asked.Of("check", Scenarios.QuarryLedge, "--json").Json(), "static", "ride_height_m");

@@ -5,6 +5,7 @@ using System.Globalization;
 
 using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Reading;
+using QuarterCar.Scenarios.SpringLists;
 using QuarterCar.Studies.Setups;
 
 namespace QuarterCar.Cli.Options;
@@ -14,6 +15,7 @@ internal sealed class SetupOptions
 {
     private readonly Option<string[]> _vary = new("--vary") { HelpName = "PATH=V1,V2,…", Description = "Values of a path, one unit at the end may serve all; repeatable: a grid, the last fastest. --vary coilover.stop_nut.gap='0.8,1.3,1.9 in'" };
     private readonly Option<string[]> _split = new("--split") { HelpName = "U1/L1,U2/L2,…", Description = "Upper and lower spring rate together: --split '150/250,175/225 lbf/in'" };
+    private readonly Option<string?> _springs = new("--springs") { HelpName = "LIST.csv", Description = "With --split: lengths come from the list's spring of that rate nearest in free length to the scenario's." };
     private readonly Option<string[]> _setups = new("--setups") { HelpName = "FILE.csv", Description = "A list of setups: a column a path ('title' optional), a row a setup." };
     private readonly Option<string?> _hold = new("--hold") { HelpName = "ride_height[,crossover]", Description = "Finds for each setup the preload that keeps the scenario's ride height, and the stop-nut gap that keeps its crossover." };
     private readonly Option<string?> _jobs = new("--jobs") { HelpName = "N", Description = "Threads. [default: one a core]" };
@@ -27,7 +29,7 @@ internal sealed class SetupOptions
     public SetupOptions(Command command, bool parts = true, string? vary = null, bool setups = true)
     {
         if (vary is not null) _vary.Description = vary;
-        foreach (Option option in setups ? new Option[] { _vary, _split, _setups } : []) command.Add(option);
+        foreach (Option option in setups ? new Option[] { _vary, _split, _springs, _setups } : []) command.Add(option);
         if (setups || parts) command.Add(_hold);
         command.Add(_jobs);
         if (parts) command.Add(_part);
@@ -49,7 +51,7 @@ internal sealed class SetupOptions
         ReadResult? read = document is null ? null : ScenarioReader.Read(document, input.Options);
         foreach (Problem problem in read?.Problems ?? []) problems.Note(problem);
         var check = new ValueCheck(read?.Scenario is null ? null : document, input.Options, problems);
-        ImmutableArray<SetupAxis> axes = Axes(parsed, check, readVary ?? VaryText.Read);
+        ImmutableArray<SetupAxis> axes = Axes(parsed, check, readVary ?? VaryText.Read, read?.Scenario);
         HoldRule hold = Hold(parsed, problems);
         StudyOptions options = Engine(parsed, problems);
         if (problems.Count > 0) throw new BadInputException(problems.ToImmutable());
@@ -83,16 +85,16 @@ internal sealed class SetupOptions
         return problems.Count == 0 ? options : throw new BadInputException(problems.ToImmutable());
     }
 
-    private ImmutableArray<SetupAxis> Axes(ParseResult parsed, ValueCheck check, Func<string, ValueCheck, SetupAxis?> readVary)
+    private ImmutableArray<SetupAxis> Axes(ParseResult parsed, ValueCheck check, Func<string, ValueCheck, SetupAxis?> readVary, Scenario? scenario)
     {
         int before = check.Problems.Count;
         ImmutableArray<SetupAxis> axes =
         [
             .. (parsed.GetValue(_setups) ?? []).Select(t => SetupsFile.Read(t, check)).OfType<SetupAxis>(),
-            .. (parsed.GetValue(_split) ?? []).Select(t => SplitText.Read(t, check)).OfType<SetupAxis>(),
+            .. (parsed.GetValue(_split) ?? []).Select(t => WithSprings(parsed, SplitText.Read(t, check), scenario, check.Problems)).OfType<SetupAxis>(),
             .. (parsed.GetValue(_vary) ?? []).Select(t => readVary(t, check)).OfType<SetupAxis>(),
         ];
-        foreach (string twice in axes.SelectMany(a => a.Paths).GroupBy(p => p, StringComparer.Ordinal).Where(g => g.Count() > 1 ).Select(g => g.Key))
+        foreach (string twice in axes.SelectMany(a => a.Paths).GroupBy(p => p, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key))
             check.Problems.Note(new Place("the setups", 0, 0), twice, "a path that is varied twice", "each path once among --vary, --split and --setups");
         double count = SetupAxis.Count(axes);
         if (count > SetupAxis.Most)
@@ -100,6 +102,12 @@ internal sealed class SetupOptions
         else if (axes.IsEmpty && check.Problems.Count == before)
             check.Problems.Note(new Place("the setups", 0, 0), "", Texts.Nothing, "at least one of --vary, --split and --setups");
         return axes;
+    }
+
+    private SetupAxis? WithSprings(ParseResult parsed, SetupAxis? split, Scenario? scenario, ProblemList problems)
+    {
+        if (split is null || scenario is null || parsed.GetValue(_springs) is not { } file) return split;
+        return SpringListReader.Read(file, problems) is { } list ? SplitSprings.Of(split, list, scenario.Corner.Coilover.Springs, problems) : null;
     }
 
     private HoldRule Hold(ParseResult parsed, ProblemList problems)

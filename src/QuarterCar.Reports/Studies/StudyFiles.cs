@@ -43,7 +43,10 @@ public static class StudyFiles
         string path = Path.Combine(Path.GetTempPath(), "quartercar-" + Guid.NewGuid().ToString("N"));
         using var file = new FileStream(path, new FileStreamOptions
         {
-            Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, Options = FileOptions.DeleteOnClose, BufferSize = 1 << 16,
+            Mode = FileMode.CreateNew,
+            Access = FileAccess.ReadWrite,
+            Options = FileOptions.DeleteOnClose,
+            BufferSize = 1 << 16,
         });
         Write(file, head, produce, more);
         file.Position = 0;

@@ -20,7 +20,11 @@ public static partial class XlsxBook
 
     private static readonly OpenXmlConfiguration s_settings = new()
     {
-        Culture = CultureInfo.InvariantCulture, FreezeRowCount = 1, AutoFilter = false, TableStyles = TableStyles.None, EnableWriteNullValueCell = false,
+        Culture = CultureInfo.InvariantCulture,
+        FreezeRowCount = 1,
+        AutoFilter = false,
+        TableStyles = TableStyles.None,
+        EnableWriteNullValueCell = false,
     };
 
     /// <summary>Writes them.</summary>
