@@ -20,7 +20,8 @@ public static class ProgramProcess
     /// <param name="args">Arguments.</param>
     public static Process Start(string folder, params string[] args)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "quartercar.dll"), .. args])
+        // A shell's background job hands an ignored Ctrl-C on to all that it starts; env puts it back and becomes the program.
+        var start = new ProcessStartInfo("env", ["--default-signal=INT", "dotnet", Path.Combine(AppContext.BaseDirectory, "quartercar.dll"), .. args])
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
