@@ -11,6 +11,23 @@ namespace QuarterCar.Scenarios.Schema;
 /// <summary>The blocks whose keys are figures and dotted paths: limits, cases, tolerances.</summary>
 internal static class OpenMaps
 {
+    private const string _change = "change_";
+    private const string _within = "within_";
+
+    /// <summary>What a change and a half-width look like, a dimension each: paths by the hundred refer to them.</summary>
+    public static JsonObject Definitions()
+    {
+        var definitions = new JsonObject();
+        foreach (var dimension in Enum.GetValues<Dimension>().Except([Dimension.Share, Dimension.Angle]))
+        {
+            var kind = new QuantityKind(dimension, ValueRange.Any);
+            definitions[_change + dimension] = Changed(kind);
+            definitions[_within + dimension] = Tolerance(kind);
+        }
+
+        return definitions;
+    }
+
     /// <summary>Every figure by its full name, and by its last part where that is one figure's alone.</summary>
     public static JsonObject Limits()
     {
@@ -38,7 +55,7 @@ internal static class OpenMaps
         var patterns = new JsonObject();
         foreach (var (path, kind) in Paths(ScenarioKeys.Root, ""))
         {
-            if (SideBlocks.KindOfNumber(kind, node: null) is { } number) patterns[path] = Tolerance(number);
+            if (SideBlocks.KindOfNumber(kind, node: null) is { } number) patterns[path] = Reference(_within + number.Dimension);
         }
 
         return Open(patterns);
@@ -51,12 +68,17 @@ internal static class OpenMaps
         return schema;
     }
 
-    private static JsonObject Change(KeyKind kind) => kind switch
+    private static JsonObject Change(KeyKind kind) => kind is QuantityKind quantity
+        ? Reference(_change + quantity.Dimension)
+        : new JsonObject { ["not"] = new JsonObject { ["type"] = "null" } };
+
+    private static JsonObject Reference(string name) => new() { ["$ref"] = "#/$defs/" + name };
+
+    private static JsonObject Changed(QuantityKind kind) => OrNone(new JsonObject
     {
-        QuantityKind { Dimension: not Dimension.Number } quantity => OrNone(new JsonObject { ["type"] = "string", ["pattern"] = QuantityPattern.Change(quantity) }),
-        QuantityKind quantity => OrNone(new JsonObject { ["type"] = new JsonArray("number", "string"), ["pattern"] = QuantityPattern.Change(quantity) }),
-        _ => new JsonObject { ["not"] = new JsonObject { ["type"] = "null" } },
-    };
+        ["type"] = kind.Dimension == Dimension.Number ? new JsonArray("number", "string") : "string",
+        ["pattern"] = QuantityPattern.Change(kind),
+    });
 
     private static JsonObject OrNone(JsonObject schema) => new() { ["anyOf"] = new JsonArray(schema, new JsonObject { ["const"] = Overrides.None }) };
 

@@ -31,6 +31,7 @@ public static class ScenarioSchema
         Fill(properties["cases"]!["items"]!, OpenMaps.Case());
         Fill(properties["tolerances"]!, OpenMaps.Tolerances());
         schema["allOf"] = RuleSchema.All();
+        schema["$defs"] = OpenMaps.Definitions();
         var whole = new JsonObject { ["$schema"] = "https://json-schema.org/draft/2020-12/schema", ["title"] = "QuarterCar scenario" };
         Fill(whole, schema);
         return whole.ToJsonString(_written) + "\n";
