@@ -84,7 +84,7 @@ public static class StudyEngine
         Setup setup;
         try
         {
-            setup = study.Make(request);
+            setup = study.Make(request, hashed: keepRun);
         }
         catch (SetupException e)
         {
