@@ -57,9 +57,9 @@ internal sealed class SetupRates
             long t2 = Stopwatch.GetTimestamp(), a2 = GC.GetAllocatedBytesForCurrentThread();
             CourseModel c = _study.Course(setup.Scenario);
             long t3 = Stopwatch.GetTimestamp(), a3 = GC.GetAllocatedBytesForCurrentThread();
-            StandingResult s = StandingStudy.Of(setup.Scenario, withCurve: false);
+            StandingResult s = StandingStudy.FiguresOf(setup.Scenario);
             long t4 = Stopwatch.GetTimestamp(), a4 = GC.GetAllocatedBytesForCurrentThread();
-            RunTrack track = SingleRun.Move(s, c, run);
+            RunTrack track = SingleRun.Move(s, c, run, false);
             long t5 = Stopwatch.GetTimestamp(), a5 = GC.GetAllocatedBytesForCurrentThread();
             RunResult r = SingleRun.Of(setup.Scenario, c, run, false);
             long t7 = Stopwatch.GetTimestamp(), a7 = GC.GetAllocatedBytesForCurrentThread();
