@@ -17,9 +17,9 @@ if (args is ["yardstick", .. var rest])
     }
 }
 
-if (args is ["profile"])
+if (args is ["setups"])
 {
-    SetupRates.Profile();
+    SetupRates.Print();
     return 0;
 }
 
