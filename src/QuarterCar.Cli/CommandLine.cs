@@ -22,7 +22,7 @@ internal static class CommandLine
     public static ImmutableArray<Verb> Verbs() =>
     [
         new NewVerb(), new CheckVerb(), new RunVerb(), new WeighVerb(), new PickVerb(), new CompareVerb(),
-        new SweepVerb(), new ReachVerb(), new TweakVerb(), new SpreadVerb(), new GatherVerb(), new SheetVerb(), new SchemaVerb(),
+        new SweepVerb(), new ReachVerb(), new TweakVerb(), new SpreadVerb(), new GatherVerb(), new SheetVerb(), new SchemaVerb(), new CompletionVerb(),
     ];
 
     /// <summary>Runs one command line.</summary>
@@ -44,10 +44,17 @@ internal static class CommandLine
         return (ExitCode)parsed.Invoke(Streams(session.Out, session));
     }
 
+    /// <summary>The words that may stand at a place of a line that is being typed.</summary>
+    /// <param name="line">What was typed, without the program's name.</param>
+    /// <param name="session">The session.</param>
+    public static IEnumerable<string> Words(string line, Session session) =>
+        Root(Verbs(), session).Parse(line).GetCompletions(line.Length).Select(c => c.InsertText ?? c.Label).Where(w => !w.StartsWith('/') && w is not ("-?" or "-h"));
+
     private static RootCommand Root(ImmutableArray<Verb> verbs, Session session)
     {
         var root = new RootCommand(Does);
         root.Directives.Clear();
+        root.Options.OfType<VersionOption>().Single().Action = new VersionWithCommit();
         foreach (Verb verb in verbs)
         {
             verb.Command.SetAction(parsed => (int)verb.Run(parsed, session));

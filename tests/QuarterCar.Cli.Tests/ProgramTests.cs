@@ -38,10 +38,11 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public void The_version_is_that_of_the_summary()
+    public void The_version_is_that_of_the_summary_and_names_the_commit()
     {
-        string version = ProgramProcess.Run(_scratch.Folder, "--version").Out.Trim();
-        Assert.Equal(version, Asked.Of("run", Scenarios.QuarryLedge, "--json").Json().GetProperty("version").GetString());
+        string[] version = ProgramProcess.Run(_scratch.Folder, "--version").Out.Trim().Split(' ');
+        Assert.Matches("^\\([0-9a-f]{12}\\)$", version[1]);
+        Assert.Equal(version[0], Asked.Of("run", Scenarios.QuarryLedge, "--json").Json().GetProperty("version").GetString());
     }
 
     [Fact]

@@ -14,7 +14,11 @@ internal sealed class GoalOption
     };
 
     /// <summary>Adds it to a verb.</summary>
-    public GoalOption(Command command) => command.Add(_goal);
+    public GoalOption(Command command)
+    {
+        PathCompletions.Goals(_goal);
+        command.Add(_goal);
+    }
 
     /// <summary>The goal; null with a line that says what is wrong.</summary>
     public Goal? Read(ParseResult parsed, out string mistake)

@@ -26,6 +26,7 @@ internal sealed class ScenarioOptions
         _several = several;
         Choice.Of(_nut, "stays", "reset");
         Choice.Of(_units, "us", "si");
+        PathCompletions.Paths(_set);
         command.Add(several ? _files : _file);
         command.Add(_case);
         command.Add(_set);

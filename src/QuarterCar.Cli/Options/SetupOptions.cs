@@ -29,6 +29,8 @@ internal sealed class SetupOptions
     public SetupOptions(Command command, bool parts = true, string? vary = null, bool setups = true)
     {
         if (vary is not null) _vary.Description = vary;
+        PathCompletions.Paths(_vary);
+        _hold.CompletionSources.Add("ride_height", "ride_height,crossover");
         foreach (Option option in setups ? new Option[] { _vary, _split, _springs, _setups } : []) command.Add(option);
         if (setups || parts) command.Add(_hold);
         command.Add(_jobs);
