@@ -25,14 +25,14 @@ public sealed record CourseModel(Ground Ground, Road Road, double Speed, double?
         if (scenario.Excitation is Drop drop)
         {
             var level = Ground.Build([], cancel);
-            return new CourseModel(level, Road.Build(level, TyreContact.Point, 0, 0), 0, drop.Height);
+            return new CourseModel(level, Road.Build(level, TyreContact.Point, 0, 0, cancel), 0, drop.Height);
         }
 
         var course = (Course)scenario.Excitation;
         TyreData tyre = scenario.Corner.Tyre;
         var ground = Ground.Build(course.Pieces, cancel);
         cancel.ThrowIfCancellationRequested();
-        var road = Road.Build(ground, tyre.Contact, tyre.Radius ?? 0, tyre.Footprint ?? 0);
+        var road = Road.Build(ground, tyre.Contact, tyre.Radius ?? 0, tyre.Footprint ?? 0, cancel);
         ImmutableArray<HubStop> stops = road.Findings.HubStops;
         if (stops.Length > 0)
         {

@@ -26,9 +26,12 @@ public static class TerrainText
         var figures = result.Figures;
         string length = read.Text(Dimension.Distance, figures.Length);
         string index = figures.RoughnessIndex is { } iri ? $", International Roughness Index {Index(iri)} m/km" : "";
-        return figures.Fit is { } fit
-            ? $"{length} of ground as rough as ISO 8608 class {fit.RoadClass}{index}."
-            : $"{length} of ground without an ISO 8608 class{index}.";
+        return (figures.Fit, result.IsRough) switch
+        {
+            ({ } fit, true) => $"As rough as ISO 8608 class {fit.RoadClass} over {length}{index}.",
+            (_, true) => $"No ISO 8608 class over {length}{index}.",
+            _ => $"Single obstacles over {length}, from {read.Text(Dimension.Length, figures.Lowest)} to {read.Text(Dimension.Length, figures.Highest)}.",
+        };
     }
 
     /// <summary>A density in m³ as people compare it: in millionths.</summary>

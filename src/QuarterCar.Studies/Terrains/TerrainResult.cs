@@ -40,6 +40,9 @@ public sealed record TerrainResult(
     Spectrum? Spectrum,
     ImmutableArray<Warning> Warnings)
 {
+    /// <summary>True for ground that is rough all along, as far as its words say: a profile or a random course is in it. Class and index mean nothing else.</summary>
+    public bool IsRough => Pieces.Any(p => p is RandomPiece or ProfilePiece);
+
     /// <summary>The rows of terrain.csv: at the profile's own points, else every 0.05 m and at every corner; a vertical step has a row before and one after it.</summary>
     public IEnumerable<TerrainRow> Rows() => TerrainPlaces.Of(Ground, Pieces).Select(p => new TerrainRow(p.Distance, p.Height, Road?.Height(p.Distance) ?? double.NaN));
 }

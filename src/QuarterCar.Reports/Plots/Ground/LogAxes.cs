@@ -11,6 +11,9 @@ internal static class LogAxes
     /// <summary>Labels an axis at 1, 2 and 5 of each decade.</summary>
     public static void Fine(IAxis axis, (double From, double To) range) => Set(axis, range, [1, 2, 5], v => v.ToString("0.####", CultureInfo.InvariantCulture));
 
+    /// <summary>The same grid without numbers: they stand below the panel beneath.</summary>
+    public static void Unlabelled(IAxis axis, (double From, double To) range) => Set(axis, range, [1, 2, 5], _ => "");
+
     /// <summary>Labels an axis at each decade, as a power of ten.</summary>
     public static void Decades(IAxis axis, (double From, double To) range) => Set(axis, range, [1], v => "10" + Raised((int)Math.Round(Math.Log10(v))));
 

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 using QuarterCar.Numerics.Signals;
 using QuarterCar.Reports.Units;
 using QuarterCar.Studies.Terrains;
@@ -19,13 +21,14 @@ internal static class ResponsePlot
     {
         var read = samples.Read;
         double g = read.Unit(Dimension.Acceleration).PerSi, force = read.Unit(Dimension.Force).PerSi;
-        string title = $"The sprung mass shakes most at {read.Text(Dimension.Frequency, Peak(spectra.Acceleration))}, the tyre load swings most at {read.Text(Dimension.Frequency, Peak(spectra.TyreLoad))}";
+        string sprung = Peak(spectra.Acceleration), load = Peak(spectra.TyreLoad);
+        string title = sprung == load ? $"Sprung mass and tyre load both swing most at {load} Hz" : $"The sprung mass shakes most at {sprung} Hz, the tyre load swings most at {load} Hz";
         var sheet = new Sheet("response_spectra", title, "Spectra over the course, both axes in decades. Area under a linear plot is the mean square.")
         {
             Caption = "Peaks near the ride frequency ask for damping, near wheel hop for less unsprung mass or more damping; a peak of its own is washboard at this speed.",
         };
         var upper = Part(sheet, samples, spectra.Acceleration, g * g, sheet.Top + 8, "sprung mass, g²/Hz");
-        Panel.Ticks(upper.Plot.Axes.Bottom, _ => "");
+        LogAxes.Unlabelled(upper.Plot.Axes.Bottom, Frequencies);
         var lower = Part(sheet, samples, spectra.TyreLoad, force * force, upper.Data.Bottom + 22, $"tyre load, {read.Unit(Dimension.Force).Name}²/Hz");
         lower.Plot.Axes.Bottom.Label.Text = "frequency, Hz";
         AxisLabels.Style(lower);
@@ -61,7 +64,7 @@ internal static class ResponsePlot
         Marks.Label(sheet, panel, new(x, panel.Data.Bottom - 10), word);
     }
 
-    private static double Peak(Spectrum spectrum)
+    private static string Peak(Spectrum spectrum)
     {
         int most = 0;
         for (int i = 0; i < spectrum.Densities.Length; i++)
@@ -69,6 +72,6 @@ internal static class ResponsePlot
             if (spectrum.Densities[i] > spectrum.Densities[most]) most = i;
         }
 
-        return spectrum.Frequency(most);
+        return spectrum.Frequency(most).ToString("0.0", CultureInfo.InvariantCulture);
     }
 }

@@ -24,7 +24,7 @@ internal static class SpectrumPlot
         var sheet = new Sheet(
             "spectrum",
             $"The ground is as rough as ISO 8608 class {fit.RoadClass}: {TerrainText.Density(fit.Density)}·10⁻⁶ m³ at 0.1 cycles/m",
-            "Density of the heights over waves per metre; 0.1 cycles/m is a wave of 10 m. Thin: as it is; thick: averaged as ISO 8608 does.")
+            "0.1 cycles/m is a wave of 10 m. Thin: as it is; thick: averaged over bands; dotted: limits of the classes.")
         {
             Caption = "Where the thick line leaves its class, the ground is rougher or smoother than its class at that length of wave: a hump is washboard.",
         };
@@ -40,10 +40,22 @@ internal static class SpectrumPlot
         panel.Line(Decimate.Series(Logs(panel, raw)), Palette.Help, 0.8f, opacity: 0.35, obstacle: false);
         panel.Line(Logs(panel, bands), Palette.Ink, 2.2f);
         panel.Line(Slope(panel, fit.Density, RoughnessFit.Lowest, RoughnessFit.Highest), Palette.Setup, 2, LinePattern.Dashed);
-        var end = Slope(panel, fit.Density, 0.02, 0.02)[0];
-        Marks.Label(sheet, panel, end, $"fitted, slope −2: class {fit.RoadClass}", bold: true);
+        Fitted(sheet, panel, fit);
         sheet.Height = panel.Data.Bottom + 52;
         return sheet;
+    }
+
+    // Dotted limits run everywhere: the label stands on a white ground.
+    private static void Fitted(Sheet sheet, Panel panel, RoughnessFit fit)
+    {
+        const double at = 0.03;
+        string words = $"fitted, slope −2: class {fit.RoadClass}";
+        if (panel.Labels.Near(Slope(panel, fit.Density, at, at)[0], Plots.Text.Size(words, bold: true)) is not { } place) return;
+        sheet.Over(canvas =>
+        {
+            Marks.Band(canvas, SKRect.Inflate(place, 3, 1), SKColors.White);
+            Plots.Text.Draw(canvas, words, place, Palette.Setup, bold: true);
+        });
     }
 
     private static void Classes(Sheet sheet, Panel panel)

@@ -29,7 +29,9 @@ internal static class TerrainPlot
         string scale = Math.Abs(factor - 1) < 0.02 ? "To scale." : factor > 1
             ? $"Heights are stretched {factor.ToString(factor < 10 ? "0.#" : "0", CultureInfo.InvariantCulture)} times."
             : $"Heights are pressed to {factor.ToString("0.##", CultureInfo.InvariantCulture)}.";
-        var sheet = new Sheet("terrain", TerrainText.Verdict(result, read).TrimEnd('.'), (result.Road is null ? "The ground. " : "Solid: ground. Dashed: the road that the tyre feels. ") + scale)
+        bool apart = rows.Any(r => Math.Abs(r.Road - r.Ground) > 2 * rise / height); // px: apart for the eye
+        string lines = result.Road is null ? "The ground. " : apart ? "Solid: ground. Dashed: the road that the tyre feels. " : "The ground; the road that the tyre feels lies on it here. ";
+        var sheet = new Sheet("terrain", TerrainText.Verdict(result, read).TrimEnd('.'), lines + scale)
         {
             Caption = "The ground over distance, as the file or the scenario lays it.",
         };
@@ -39,17 +41,17 @@ internal static class TerrainPlot
         panel.Plot.Axes.Left.Label.Text = "height, " + read.Unit(Dimension.Length).Name;
         panel.Plot.Axes.Bottom.Label.Text = "distance, " + read.Unit(Dimension.Distance).Name;
         AxisLabels.Style(panel);
-        Lines(sheet, panel, result, rows, read);
+        Lines(sheet, panel, rows, apart, read);
         sheet.Height = panel.Data.Bottom + 52;
         return sheet;
     }
 
-    private static void Lines(Sheet sheet, Panel panel, TerrainResult result, TerrainRow[] rows, Readable read)
+    private static void Lines(Sheet sheet, Panel panel, TerrainRow[] rows, bool road, Readable read)
     {
         double heights = read.Unit(Dimension.Length).PerSi, distances = read.Unit(Dimension.Distance).PerSi;
         List<SKPoint> Series(Func<TerrainRow, double> height) => Decimate.Series(panel.Pixels(rows.Select(r => (r.Distance * distances, height(r) * heights))));
         panel.Line(Series(r => r.Ground), Palette.Ink, 1.5f);
-        if (result.Road is not null) panel.Line(Series(r => r.Road), Palette.Setup, 1.5f, LinePattern.Dashed);
+        if (road) panel.Line(Series(r => r.Road), Palette.Setup, 1.5f, LinePattern.Dashed);
         foreach (var row in new[] { rows.MaxBy(r => r.Ground), rows.MinBy(r => r.Ground) })
         {
             if (row.Ground != 0) Marks.Label(sheet, panel, new(panel.X(row.Distance * distances), panel.Y(row.Ground * heights)), read.Text(Dimension.Length, row.Ground));
