@@ -24,7 +24,8 @@ public static class TerrainText
     public static string Verdict(TerrainResult result, Readable read)
     {
         var figures = result.Figures;
-        string length = read.Text(Dimension.Distance, figures.Length);
+        var unit = read.Unit(Dimension.Distance);
+        string length = (figures.Length * unit.PerSi).ToString(figures.Length < 100 ? "0.#" : "0", CultureInfo.InvariantCulture) + "\u00a0" + unit.Name;
         string index = figures.RoughnessIndex is { } iri ? $", International Roughness Index {Index(iri)} m/km" : "";
         return (figures.Fit, result.IsRough) switch
         {
@@ -35,7 +36,7 @@ public static class TerrainText
     }
 
     /// <summary>A density in m³ as people compare it: in millionths.</summary>
-    public static string Density(double density) => (density * 1e6).ToString(density < 1e-4 ? "0.0" : "0", CultureInfo.InvariantCulture);
+    public static string Density(double density) => (density * 1e6).ToString(density < 1e-6 ? "0.###" : density < 1e-4 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
     private static string Index(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 

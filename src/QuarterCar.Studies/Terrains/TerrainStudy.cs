@@ -49,7 +49,7 @@ public static class TerrainStudy
     /// <summary>The spectrum of the ground's heights: at a profile's own spacing, which it knows nothing below, else every 0.05 m.</summary>
     private static Spectrum? SpectrumOf(Ground ground, ImmutableArray<TerrainPiece> pieces)
     {
-        double coarsest = pieces.OfType<ProfilePiece>().Select(MedianSpacing).DefaultIfEmpty(RandomCourse.Spacing).Max();
+        double coarsest = pieces.OfType<ProfilePiece>().Select(OwnSpacing).DefaultIfEmpty(RandomCourse.Spacing).Max();
         double wanted = Math.Round(ground.Length / coarsest);
         if (!(ground.Length > 0) || wanted < 4)
             return null;
@@ -58,11 +58,14 @@ public static class TerrainStudy
         return Spectrum.EndMatched(Heights(count + 1, i => ground.Height(i == count ? ground.Length : i * spacing)), spacing);
     }
 
-    private static double MedianSpacing(ProfilePiece profile)
+    /// <summary>Of rows at even distances theirs; of uneven ones the middle of all, but corners far apart are straight lines, known at every place.</summary>
+    private static double OwnSpacing(ProfilePiece profile)
     {
+        const double even = 0.01;
         double[] gaps = [.. profile.Points.Zip(profile.Points.Skip(1), (a, b) => b.At - a.At).Where(g => g > 0)];
         Array.Sort(gaps);
-        return gaps[gaps.Length / 2];
+        double median = gaps[gaps.Length / 2];
+        return median <= GoldenCar.Spacing || gaps[^1] - gaps[0] < even * median ? median : RandomCourse.Spacing;
     }
 
     private static double? Index(Ground ground, ImmutableArray<TerrainPiece> pieces)

@@ -14,7 +14,7 @@ internal static class TerrainWarnings
         if (figures.RoughnessIndex is null)
             yield return new("too_short_for_iri", "The course is shorter than 30 m, so it has no International Roughness Index: give a longer one.");
         if (figures.Fit is null)
-            yield return new("no_class", "The ground is level or too short for any wave from 0.35 m to 91 m, so it has no ISO 8608 class.");
+            yield return new("no_class", "The ground has no wave from 0.35 m to 91 m: it is straight, too short or known at too few places, so it has no ISO 8608 class.");
         else if (!pieces.Any(p => p is RandomPiece or ProfilePiece))
             yield return new("single_obstacles", "The course is made of single obstacles: class and index describe ground that is rough all along, so read neither as a roughness here.");
         else if (figures.Length * RoughnessFit.Lowest < 1)
