@@ -165,6 +165,20 @@ public sealed class TerrainVerbTests : IDisposable
         Assert.Equal(ExitCode.Interrupted, Asked.Of(stop.Token, "terrain", Checkout.At("scenarios", "gravel-lane.yaml"), "--set", "terrain[1].random.length=20000 m").Code);
     }
 
+    [Fact]
+    public void The_report_of_a_long_course_shows_spectra_and_says_what_the_weighted_figures_are_not()
+    {
+        Assert.Equal(ExitCode.Done, Asked.Of("run", Checkout.At("scenarios", "farm-track.yaml"), "--out", _scratch.At("long")).Code);
+        Assert.Equal(ExitCode.Done, Asked.Of("run", Scenarios.QuarryLedge, "--out", _scratch.At("short")).Code);
+        string[] spectra = ["response_spectra.png", "response_spectra.svg", "spectrum.png", "spectrum.svg"];
+        Assert.Equal(spectra.Select(f => "long/" + f), _scratch.Files().Where(f => f.Contains("spectr", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+        foreach (string folder in new[] { "long", "short" })
+            Assert.Contains("not on a seat or a person", File.ReadAllText(_scratch.At(folder + "/report.html")), StringComparison.Ordinal);
+
+        // 24 km/h over waves of 0.6 m are 11.1 Hz.
+        Assert.Contains("Sprung mass and tyre load both swing most at 11.1 Hz", File.ReadAllText(_scratch.At("long/response_spectra.svg")), StringComparison.Ordinal);
+    }
+
     private string Track(string profile) =>
         _scratch.Write("track.yaml", File.ReadAllText(Checkout.At("scenarios", "farm-track.yaml")).Replace("file: farm-track.csv", "file: " + Path.GetFileName(profile), StringComparison.Ordinal));
 }
