@@ -17,24 +17,27 @@ public sealed record CourseModel(Ground Ground, Road Road, double Speed, double?
     private const double DropDuration = 6;
 
     /// <summary>The course of a scenario.</summary>
+    /// <param name="scenario">Its words.</param>
+    /// <param name="cancel">Stops the laying of a long course with <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="CornerException">The wheel would be stopped at its hub.</exception>
-    public static CourseModel Of(Scenario scenario)
+    public static CourseModel Of(Scenario scenario, CancellationToken cancel = default)
     {
         if (scenario.Excitation is Drop drop)
         {
-            var level = Ground.Build([]);
-            return new CourseModel(level, Road.Build(level, TyreContact.Point, 0, 0), 0, drop.Height);
+            var level = Ground.Build([], cancel);
+            return new CourseModel(level, Road.Build(level, TyreContact.Point, 0, 0, cancel), 0, drop.Height);
         }
 
         var course = (Course)scenario.Excitation;
         TyreData tyre = scenario.Corner.Tyre;
-        var ground = Ground.Build(course.Pieces);
-        var road = Road.Build(ground, tyre.Contact, tyre.Radius ?? 0, tyre.Footprint ?? 0);
+        var ground = Ground.Build(course.Pieces, cancel);
+        cancel.ThrowIfCancellationRequested();
+        var road = Road.Build(ground, tyre.Contact, tyre.Radius ?? 0, tyre.Footprint ?? 0, cancel);
         ImmutableArray<HubStop> stops = road.Findings.HubStops;
         if (stops.Length > 0)
         {
             HubStop stop = stops[0];
-            string row = stop.Row is { } r ? $", data row {r + 1}" : "";
+            string row = stop.Row is { } r ? $", data row {r + 1}," : "";
             throw new CornerException(
                 $"terrain[{stop.Piece}]",
                 FormattableString.Invariant($"a vertical rise at {stop.Distance:0.###} m{row} that would stop the wheel at its hub (top edge {stop.Top:0.###} m, hub {stop.Hub:0.###} m)"),

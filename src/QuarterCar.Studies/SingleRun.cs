@@ -13,7 +13,7 @@ public static class SingleRun
     /// <param name="scenario">What is asked.</param>
     /// <param name="cancel">Stops the run with <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="QuarterCar.Model.CornerException">The words describe no corner or course that can be computed.</exception>
-    public static RunResult Of(Scenario scenario, CancellationToken cancel = default) => Of(scenario, CourseModel.Of(scenario), new MotionRun(), true, cancel);
+    public static RunResult Of(Scenario scenario, CancellationToken cancel = default) => Of(scenario, CourseModel.Of(scenario, cancel), new MotionRun(), true, cancel);
 
     /// <summary>The same over a course built before, in memory used again.</summary>
     /// <param name="scenario">What is asked.</param>

@@ -29,5 +29,11 @@ if (args is ["plain"])
     return 0;
 }
 
+if (args is ["terrain"])
+{
+    TerrainBench.Print();
+    return 0;
+}
+
 BenchmarkSwitcher.FromAssembly(typeof(Yardstick).Assembly).Run(args);
 return 0;

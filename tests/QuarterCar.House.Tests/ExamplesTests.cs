@@ -48,6 +48,10 @@ public sealed partial class ExamplesTests : IDisposable
         Assert.Equal(ProgramProcess.Run(Checkout.Root, "run", "scenarios/quarry-ledge.yaml").Out, shown);
     }
 
+    [Fact]
+    public void The_readme_shows_what_terrain_prints_of_the_farm_track() =>
+        Assert.Contains(ProgramProcess.Run(Checkout.Root, "terrain", "scenarios/farm-track.csv").Out, TextBlock().Matches(File.ReadAllText(Checkout.At("README.md"))).Select(m => m.Groups[1].Value));
+
     private static string[] Verbs() =>
         [.. VerbLine().Matches(Help().Split("Commands:")[1]).Select(m => m.Groups[1].Value)];
 

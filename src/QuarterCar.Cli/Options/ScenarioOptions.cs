@@ -10,7 +10,7 @@ namespace QuarterCar.Cli.Options;
 /// <summary>What every verb takes that reads a scenario: the file, a load case, overrides, the stop nut's rule, output units.</summary>
 internal sealed class ScenarioOptions
 {
-    private readonly Argument<string> _file = new("SCENARIO") { Description = "The scenario file (YAML)." };
+    private readonly Argument<string> _file;
     private readonly Argument<string[]> _files = new("SCENARIO") { Description = "One or more scenario files (YAML).", Arity = ArgumentArity.OneOrMore };
     private readonly bool _several;
     private readonly Option<string?> _case = new("--case") { HelpName = "NAME", Description = "Takes a load case of the scenario." };
@@ -22,7 +22,19 @@ internal sealed class ScenarioOptions
     /// <param name="command">The verb.</param>
     /// <param name="several">True where it takes more than one scenario.</param>
     public ScenarioOptions(Command command, bool several = false)
+        : this(command, "SCENARIO", "The scenario file (YAML).", several)
     {
+    }
+
+    /// <summary>Adds them to a verb whose file has another name on the help page.</summary>
+    public ScenarioOptions(Command command, string file, string description)
+        : this(command, file, description, several: false)
+    {
+    }
+
+    private ScenarioOptions(Command command, string file, string description, bool several)
+    {
+        _file = new Argument<string>(file) { Description = description };
         _several = several;
         Choice.Of(_nut, "stays", "reset");
         Choice.Of(_units, "us", "si");

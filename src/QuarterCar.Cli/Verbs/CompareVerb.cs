@@ -117,7 +117,7 @@ internal sealed class CompareVerb : Verb
             var request = new SetupRequest(Title, []);
             try
             {
-                RunResult result = SingleRun.Of(Scenario, CourseModel.Of(Scenario), run, keep, cancel);
+                RunResult result = SingleRun.Of(Scenario, CourseModel.Of(Scenario, cancel), run, keep, cancel);
                 bool ran = result.Figures.Run.End == RunEnds.Finished;
                 return new StudyRow(
                     index, request, Nut, result.Figures.Run.Message, ran ? FigureTable.Values(result.Standing.Figures, result.Figures) : null, keep && ran ? result : null);

@@ -19,12 +19,13 @@ internal sealed class CircleRoad
     /// <summary>An element that rules the road from a distance on, up to the next one's.</summary>
     private readonly record struct Span(CircleElement Element, double Start, bool Jumps);
 
-    public static (SegmentList Road, ImmutableArray<HubStop> HubStops) Build(Ground ground, double radius)
+    public static (SegmentList Road, ImmutableArray<HubStop> HubStops) Build(Ground ground, double radius, CancellationToken cancel)
     {
         var road = new CircleRoad(ground, radius);
         var step = 0;
         foreach (ref readonly var part in ground.Parts)
         {
+            cancel.ThrowIfCancellationRequested();
             while (step < ground.Steps.Length && ground.Steps[step].Distance < part.Start)
                 step++;
             GroundStep? wall = step < ground.Steps.Length && ground.Steps[step].Distance == part.Start ? ground.Steps[step] : null;

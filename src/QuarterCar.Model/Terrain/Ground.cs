@@ -29,7 +29,9 @@ public sealed class Ground
 
     /// <summary>Lays the pieces one after another.</summary>
     /// <param name="pieces">As read and checked: lengths not negative, profile distances not falling.</param>
-    public static Ground Build(ImmutableArray<TerrainPiece> pieces) => GroundBuilder.Lay(pieces);
+    /// <param name="cancel">Stops the laying of a long course.</param>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static Ground Build(ImmutableArray<TerrainPiece> pieces, CancellationToken cancel = default) => GroundBuilder.Lay(pieces, cancel);
 
     /// <summary>Distance from s = 0 to the end of the last piece, m.</summary>
     public double Length { get; }

@@ -12,6 +12,7 @@ internal sealed class GroundBuilder
         [new GroundPart { Start = double.NegativeInfinity, End = 0, Piece = -1 }];
 
     private readonly List<GroundStep> _steps = [];
+    private readonly CancellationToken _cancel;
     private double _s;
     private double _y;
     private double _step;
@@ -19,11 +20,14 @@ internal sealed class GroundBuilder
     private int _stepPiece;
     private int _piece;
 
-    public static Ground Lay(ImmutableArray<TerrainPiece> pieces)
+    private GroundBuilder(CancellationToken cancel) => _cancel = cancel;
+
+    public static Ground Lay(ImmutableArray<TerrainPiece> pieces, CancellationToken cancel)
     {
-        var builder = new GroundBuilder();
+        var builder = new GroundBuilder(cancel);
         foreach (var piece in pieces)
         {
+            cancel.ThrowIfCancellationRequested();
             builder.Add(piece);
             builder._piece++;
         }
@@ -111,7 +115,7 @@ internal sealed class GroundBuilder
     private void Samples(RandomPiece piece)
     {
         var (s0, y0) = (_s, _y + _step);
-        var heights = RandomCourse.Heights(piece.Class, piece.Length, piece.Seed);
+        var heights = RandomCourse.Heights(piece.Class, piece.Length, piece.Seed, _cancel);
         for (var i = 1; i < heights.Length; i++)
             LineTo(i == heights.Length - 1 ? s0 + piece.Length : s0 + i * RandomCourse.Spacing, y0 + heights[i]);
     }

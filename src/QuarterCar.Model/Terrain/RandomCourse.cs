@@ -1,8 +1,7 @@
 using System.Numerics;
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 
 using QuarterCar.Numerics;
+using QuarterCar.Numerics.Signals;
 
 namespace QuarterCar.Model.Terrain;
 
@@ -38,9 +37,10 @@ public static class RandomCourse
     }
 
     /// <summary>Heights at 0, 0.05 m, … and at <paramref name="length"/>, relative to the course's start, m; first and last are 0.</summary>
-    public static double[] Heights(char roadClass, double length, ulong seed)
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static double[] Heights(char roadClass, double length, ulong seed, CancellationToken cancel = default)
     {
-        var heights = Untapered(roadClass, length, seed);
+        var heights = Untapered(roadClass, length, seed, cancel);
         for (var i = 0; i < heights.Length; i++)
             heights[i] *= Taper(i * Spacing, length);
         return [.. heights, 0];
@@ -54,53 +54,16 @@ public static class RandomCourse
     }
 
     /// <summary>The sum of cosines alone, m, at 0, 0.05 m, … up to the last sample before the end.</summary>
-    /// <remarks>
-    /// With i = q·block + r the cosine at (q, r) is the real part of a product of two phasors, one of q and one of r,
-    /// so the double sum becomes a matrix product without cosines in it. Each phasor is a power of an exact one, at most √count steps long:
-    /// the error stays below 1e-13 of the amplitude.
-    /// </remarks>
-    public static double[] Untapered(char roadClass, double length, ulong seed)
+    /// <remarks>Cosines at k/L and places at i·0.05 m: a chirp sum, whose cost grows with the length little faster than the length itself.</remarks>
+    public static double[] Untapered(char roadClass, double length, ulong seed, CancellationToken cancel = default)
     {
         var count = (int)Math.Ceiling(length / Spacing * (1 - 1e-12)); // a length that is a multiple of the spacing but for rounding has no extra sample
-        // A multiple of every vector width in use, so that all machines sum alike.
-        var block = (int)Math.Ceiling(Math.Sqrt(count) / 8) * 8;
-        var blocks = (count + block - 1) / block;
-        var heights = new double[blocks * block];
         var stream = new SplitMix64(seed);
         var density = Density(roadClass);
-        var (coarse, fine) = (new Complex[blocks], new Complex[block]);
-        var (cosines, sines) = (new double[block], new double[block]);
         var (lowest, highest) = Components(length);
+        var arrows = new Complex[Math.Max(0, highest) + 1];
         for (var k = lowest; k <= highest; k++)
-        {
-            var phase = 2 * Math.PI * stream.NextFraction();
-            Powers(coarse, Complex.FromPolarCoordinates(Amplitude(density, k, length), phase), k / length * block * Spacing);
-            Powers(fine, Complex.One, k / length * Spacing);
-            for (var r = 0; r < block; r++)
-                (cosines[r], sines[r]) = (fine[r].Real, fine[r].Imaginary);
-            for (var q = 0; q < blocks; q++)
-                AddProduct(heights.AsSpan(q * block, block), coarse[q], cosines, sines);
-        }
-        return heights[..count];
-    }
-
-    private static void Powers(Complex[] powers, Complex first, double turns)
-    {
-        var step = Complex.FromPolarCoordinates(1, 2 * Math.PI * (turns - Math.Floor(turns)));
-        powers[0] = first;
-        for (var i = 1; i < powers.Length; i++)
-            powers[i] = powers[i - 1] * step;
-    }
-
-    // Compiled at full speed at once: a course is laid before the runtime would notice that this loop is the one that counts.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void AddProduct(Span<double> sums, Complex factor, ReadOnlySpan<double> cosines, ReadOnlySpan<double> sines)
-    {
-        var (real, minusImaginary) = (new Vector<double>(factor.Real), new Vector<double>(-factor.Imaginary));
-        var sum = MemoryMarshal.Cast<double, Vector<double>>(sums);
-        var cosine = MemoryMarshal.Cast<double, Vector<double>>(cosines)[..sum.Length];
-        var sine = MemoryMarshal.Cast<double, Vector<double>>(sines)[..sum.Length];
-        for (var r = 0; r < sum.Length; r++)
-            sum[r] = Vector.FusedMultiplyAdd(minusImaginary, sine[r], Vector.FusedMultiplyAdd(real, cosine[r], sum[r]));
+            arrows[k] = Complex.FromPolarCoordinates(Amplitude(density, k, length), 2 * Math.PI * stream.NextFraction());
+        return Array.ConvertAll(ChirpSum.Of(arrows, Spacing / length, count, cancel), sum => sum.Real);
     }
 }

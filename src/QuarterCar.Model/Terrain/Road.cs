@@ -28,7 +28,8 @@ public sealed class Road
     /// <param name="contact">How the tyre feels it.</param>
     /// <param name="radius">Free radius, m; needed (positive) by the rolling circle alone.</param>
     /// <param name="footprint">Footprint length, m; needed (positive) by the footprint alone.</param>
-    public static Road Build(Ground ground, TyreContact contact, double radius, double footprint)
+    /// <param name="cancel">Stops the rolling of a circle over a long course with <see cref="OperationCanceledException"/>.</param>
+    public static Road Build(Ground ground, TyreContact contact, double radius, double footprint, CancellationToken cancel = default)
     {
         switch (contact)
         {
@@ -39,7 +40,7 @@ public sealed class Road
                 return new Road(FootprintRoad.Build(ground, footprint), []);
             case TyreContact.RollingCircle:
                 ArgumentOutOfRangeException.ThrowIfNegativeOrZero(radius);
-                var (list, hubStops) = CircleRoad.Build(ground, radius);
+                var (list, hubStops) = CircleRoad.Build(ground, radius, cancel);
                 return new Road(list, hubStops);
             default:
                 throw new ArgumentOutOfRangeException(nameof(contact));

@@ -10,7 +10,7 @@ public static partial class OurFiles
     public static readonly ImmutableArray<string> Plots =
     [
         "shaft_travel", "force_travel", "damper", "tyre_load", "acceleration", "travel_use", "rates",
-        "compare", "sweep", "reach", "spread", "spread_shares", "terrain", "spectrum",
+        "compare", "sweep", "reach", "spread", "spread_shares", "terrain", "spectrum", "response_spectra",
     ];
 
     private static readonly ImmutableArray<string> Tables =

@@ -58,7 +58,7 @@ internal static class RunReport
         html.Element("h2", "Figures").Raw("<div class=\"groups\">");
         Group(html, FigureWords.Moving(result, read));
         Group(html, FigureWords.Standing(result.Standing.Figures, read));
-        html.Raw("</div>");
+        html.Raw("</div>").Element("p", Cautions.Ride, "help");
     }
 
     private static void Group(HtmlText html, FigureGroup group)

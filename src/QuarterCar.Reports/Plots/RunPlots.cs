@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 
+using QuarterCar.Reports.Plots.Ground;
 using QuarterCar.Studies;
 
 namespace QuarterCar.Reports.Plots;
@@ -16,7 +17,7 @@ internal static class RunPlots
             ShaftTravelPlot.Draw(samples), TravelUsePlot.Draw(samples), ForceTravelPlot.Draw(run.Standing, samples),
             DamperPlot.Draw(samples), TyreLoadPlot.Draw(samples), AccelerationPlot.Draw(samples),
         ];
-        return [.. sheets.OfType<Sheet>()];
+        return [.. sheets.OfType<Sheet>(), .. TerrainPlots.Of(samples)];
     }
 
     /// <summary>Of a standing corner.</summary>

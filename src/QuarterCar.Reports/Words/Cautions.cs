@@ -19,6 +19,11 @@ internal static class Cautions
     /// <summary>Beside a peak force that hangs on an assumed stiffness.</summary>
     public const string Assumed = "not a strength figure";
 
+    /// <summary>Beside the weighted r.m.s. and the dose value.</summary>
+    public const string Ride =
+        "Weighted r.m.s. and vibration dose value are ISO 2631-1's W_k taken on the chassis over this corner, not on a seat or a person: they compare setups on "
+        + "steady rough ground, and are no verdict on single hits or on anyone's health.";
+
     /// <summary>Explains <see cref="Assumed"/>.</summary>
     public const string AssumedLong =
         "Peak forces marked “not a strength figure” hang on a stiffness of metal or bound coils that is assumed, not measured: they rank setups and size no part.";

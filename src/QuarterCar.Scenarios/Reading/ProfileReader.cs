@@ -27,7 +27,10 @@ public static class ProfileReader
     /// <param name="path">The file.</param>
     /// <param name="name">Named in problems.</param>
     /// <param name="problems">Takes the mistakes, each with its line.</param>
-    public static ImmutableArray<TablePoint>? Read(string path, string name, ProblemList problems)
+    public static ImmutableArray<TablePoint>? Read(string path, string name, ProblemList problems) => ReadFile(path, name, problems)?.Points;
+
+    /// <summary>The points and the units that the file speaks; null where a problem was noted.</summary>
+    public static ProfileFile? ReadFile(string path, string name, ProblemList problems)
     {
         try
         {
@@ -41,8 +44,8 @@ public static class ProfileReader
         }
     }
 
-    /// <summary>The points of a stream.</summary>
-    public static ImmutableArray<TablePoint>? Read(Stream stream, string name, ProblemList problems)
+    /// <summary>The points of a stream and the units that it speaks.</summary>
+    public static ProfileFile? Read(Stream stream, string name, ProblemList problems)
     {
         using var csv = CsvReader.Create(stream, _settings, leaveOpen: true);
         var before = problems.Count;
@@ -54,7 +57,7 @@ public static class ProfileReader
             }
 
             var points = Rows(csv, columns, name, problems);
-            return problems.Count > before ? null : points;
+            return problems.Count > before ? null : new ProfileFile(points, columns.Distance.Unit.System ?? UnitSystem.Si);
         }
         catch (Exception e) when (e is CsvFormatException or InvalidOperationException)
         {
@@ -144,3 +147,8 @@ public static class ProfileReader
 
     private readonly record struct Column(int Index, string Name, Unit Unit);
 }
+
+/// <summary>A profile that was read.</summary>
+/// <param name="Points">Distance and height, m, as in the file.</param>
+/// <param name="Units">Those of its distances.</param>
+public sealed record ProfileFile(ImmutableArray<TablePoint> Points, UnitSystem Units);
