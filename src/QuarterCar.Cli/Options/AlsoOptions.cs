@@ -16,13 +16,14 @@ internal sealed class AlsoOptions
     /// <summary>The formats asked for.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="folder">Where results go.</param>
+    /// <param name="gathering">Asks for further ones; null where nothing is gathered.</param>
     /// <exception cref="BadInputException">Another word, or no folder to write into.</exception>
-    public ImmutableArray<AlsoFormat> Formats(ParseResult parsed, string? folder)
+    public ImmutableArray<AlsoFormat> Formats(ParseResult parsed, string? folder, Gathering? gathering = null)
     {
-        if (parsed.GetValue(_also) is not { } text) return [];
+        if (parsed.GetValue(_also) is not { } text) return gathering?.Also ?? [];
         string[] words = text.Split(',', StringSplitOptions.TrimEntries);
         if (words.Any(w => w is not ("xlsx" or "parquet"))) throw new BadInputException($"--also: found '{text}'; wanted xlsx, parquet, or xlsx,parquet");
         if (folder is null) throw new BadInputException("--also: found no --out; wanted a folder for the files");
-        return [.. words.Distinct().Select(w => w == "xlsx" ? AlsoFormat.Xlsx : AlsoFormat.Parquet)];
+        return [.. words.Select(w => w == "xlsx" ? AlsoFormat.Xlsx : AlsoFormat.Parquet).Concat(gathering?.Also ?? []).Distinct()];
     }
 }

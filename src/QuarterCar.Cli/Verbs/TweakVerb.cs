@@ -3,7 +3,6 @@ using System.CommandLine;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Studies;
 using QuarterCar.Scenarios;
-using QuarterCar.Scenarios.Reading;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Studies.Sweeps;
 
@@ -51,7 +50,7 @@ internal sealed class TweakVerb : Verb
     private static StudyBase Base(ScenarioInput input, Session session)
     {
         Scenario scenario = input.Read(session);
-        var document = ScenarioDocument.Load(input.File, new ProblemList());
+        var document = input.Load(new ProblemList());
         return input.Ask(() => new StudyBase(document!, input.Options, scenario));
     }
 }
