@@ -35,6 +35,7 @@ internal static class SpreadWords
     /// <summary>The answer in one or two sentences.</summary>
     public static string Verdict(SpreadResult result)
     {
+        if (result.Samples.Ran + result.Samples.Failed == 0) return StudyHead.NoSetups;
         if (result.Samples.Ran == 0) return "No sample could be run: see the notes in the table, and narrow the tolerances.";
         var up = result.Figure("travel.up_travel_used") ?? result.Figure("travel.travel_use")!;
         string of = up.Name == "travel.up_travel_used" ? "up-travel" : "stroke";

@@ -19,6 +19,9 @@ namespace QuarterCar.Reports.Studies;
 public sealed record StudyHead(
     string Study, string Title, string Hash, UnitSystem Units, ImmutableArray<string> Paths, string Hold, long Setups, int Part = 1, int Parts = 1, ulong? Seed = null)
 {
+    /// <summary>The verdict of a part to which no setup fell.</summary>
+    internal const string NoSetups = "This part has no setups: there are more parts than setups.";
+
     /// <summary>Says that this is not the whole study; empty where it is.</summary>
     internal string PartWords => Parts == 1 ? "" : FormattableString.Invariant($"This is part {Part} of {Parts}: everything here is about its own setups alone; 'gather' puts the parts together.");
 
