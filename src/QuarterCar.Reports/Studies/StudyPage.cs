@@ -45,7 +45,9 @@ internal static class StudyPage
         html.Element("h2", "Steps").Table(words.Heading(), [.. words.Heads().Select((h, i) => (h, i > 0))], words.Rows());
         string[] remarks = [.. words.Remarks()];
         if (remarks.Length > 0)
-            html.Element("h2", "What appears, vanishes or breaks").List(remarks);
+            html.Element("h2", TweakWords.RemarksHead).List(remarks);
+        foreach (string mark in words.Marks("read “Springs and gas” below first."))
+            html.Element("p", mark);
         return End(html, result.Scenario);
     }
 
