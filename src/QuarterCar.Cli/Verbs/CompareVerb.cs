@@ -45,7 +45,7 @@ internal sealed class CompareVerb : StudyVerb
         if (traces && gathering is null && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
         Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs) : OfOne(parsed, inputs[0]);
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
-        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, gathering);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
         bool json = gathering?.Json ?? _out.Json(parsed);
         var rows = new List<StudyRow>();
         bool missing = false;

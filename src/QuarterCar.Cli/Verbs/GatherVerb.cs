@@ -30,7 +30,7 @@ internal sealed class GatherVerb : Verb
     {
         StudyParts parts = Parts(parsed.GetRequiredValue(_folders));
         if (_out.Folder(parsed) is not { } folder) throw new BadInputException("gather: found no --out; wanted a folder for the whole study");
-        using var gathering = new Gathering(parts, folder, _out.Json(parsed), _also.Formats(parsed, folder));
+        using var gathering = new Gathering(parts, folder, _out.Json(parsed), _also.Formats(parsed, folder, parts.Head.Setups));
         try
         {
             var (verb, asked) = CommandLine.Study(parts.Head.Study, parts.Asked.Arguments);

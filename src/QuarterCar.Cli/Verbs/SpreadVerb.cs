@@ -40,7 +40,7 @@ internal sealed class SpreadVerb : StudyVerb
         ulong seed = 1;
         StudySetups study = _setups.ReadBase(parsed, input, (scenario, problems) => Plan(parsed, scenario, problems, ref seed));
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
-        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, gathering), study.Scenario, session.Cancel) + Kept(parsed, [input]);
+        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, study.Plan.Count, gathering), study.Scenario, session.Cancel) + Kept(parsed, [input]);
         bool json = gathering?.Json ?? _out.Json(parsed);
         var head = StudyHead.Of("spread", study.Base, study.Plan, study.Options) with { Seed = seed };
         SpreadResult result;

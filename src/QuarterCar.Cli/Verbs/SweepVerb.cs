@@ -39,7 +39,7 @@ internal sealed class SweepVerb : StudyVerb
         StudySetups setups = Mistakes.With(mistake, () => vary.Read(parsed, input));
         SweepGrid grid = vary.Grid(setups);
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
-        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, gathering), setups.Scenario, session.Cancel) + Kept(parsed, [input], _setups.Files(parsed));
+        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, grid.Points, gathering), setups.Scenario, session.Cancel) + Kept(parsed, [input], _setups.Files(parsed));
         bool json = gathering?.Json ?? _out.Json(parsed);
         SweepResult? result = null;
         var head = StudyHead.Of("sweep", setups.Base, grid.Plan(), setups.Options);
