@@ -89,23 +89,23 @@ public sealed class TweakStudyTests
         Assert.Contains("free_length: 0.34 m", lower[70e3].Step.Change.Text, StringComparison.Ordinal);
     }
 
-    // The corner has 60 N/mm on both places and says nothing about diameters: the shipped list's springs of 2.5 in inner diameter, in the file itself.
+    // The corner has 60 N/mm on both places and says nothing about diameters: a body of 2.5 in is taken, whose springs have 3 in inside; rates from the file itself.
     [Fact]
     public void Without_a_list_the_next_spring_comes_from_the_one_that_ships()
     {
-        var rates = Shipped().Where(r => r.Inner == 2.5).Select(r => r.Rate * 4.4482216152605 / 0.0254).ToList();
+        var rates = Shipped().Where(r => r.Inner == 3.0).Select(r => r.Rate * 4.4482216152605 / 0.0254).ToList();
         double above = rates.Where(r => r > 60e3).Min(), below = rates.Where(r => r < 60e3).Max();
         var upper = Tweak(Corners.Plain).Steps.Where(s => s.Step.Path == "coilover.springs.upper.rate").ToList();
         Assert.Equal([below, above], upper.Select(s => s.Step.To).Order().Select(r => Math.Round(r, 6)).ToArray(), (a, b) => Math.Abs(a - b) < 1);
         Assert.All(upper, s => Assert.Equal(s.Step.To, s.Step.Spring!.Rate));
-        Assert.All(upper, s => Assert.Equal(2.5 * 0.0254, s.Step.Spring!.InnerDiameter!.Value, 6));
+        Assert.All(upper, s => Assert.Equal(3.0 * 0.0254, s.Step.Spring!.InnerDiameter!.Value, 6));
     }
 
-    // The stack without the step is 0.3 + 0.35 m free; a lower spring 40 mm longer at the same preload puts the coil nut 40 mm higher.
+    // A lower spring 40 mm longer at the same preload puts the coil nut 40 mm higher.
     [Fact]
     public void A_longer_spring_moves_the_coil_nut_up_its_thread()
     {
-        string body = Corners.Plain.Replace("  preload: 30 mm", "  preload: 30 mm\n  body: { seat_length: 600 mm, thread: 100 mm }", StringComparison.Ordinal);
+        string body = Corners.Plain.Replace("  preload: 30 mm", "  preload: 30 mm\n  body: { seat_length: 600 mm, thread: 100 mm, slider: 10 mm }", StringComparison.Ordinal);
         TweakOutcome same = Tweak(body, shelf: [new(70e3, Free(body), 0.1)]).Steps.First(s => s.Step.Path == "coilover.springs.lower.rate");
         TweakOutcome longer = Tweak(body, shelf: [new(70e3, Free(body) + 0.04, 0.1)]).Steps.First(s => s.Step.Path == "coilover.springs.lower.rate");
         Assert.Equal(0, Effect(same, "fit.nut_from_top_m"), 9);
