@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 
 using QuarterCar.Cli.Verbs;
+using QuarterCar.Reports.Studies;
 
 namespace QuarterCar.Cli;
 
@@ -39,8 +40,7 @@ internal static class CommandLine
             return ExitCode.BadInput;
         }
 
-        // No response files (@name) and no bundling of letters: every argument means itself.
-        var parsed = root.Parse(UnitWords.Joined(args), new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
+        var parsed = root.Parse(UnitWords.Joined(args), Plain);
         if (parsed.Errors.Count > 0) throw new BadInputException(Usage.Mistakes(parsed, verbs));
         return (ExitCode)parsed.Invoke(Streams(session.Out, session));
     }
@@ -50,6 +50,20 @@ internal static class CommandLine
     /// <param name="session">The session.</param>
     public static IEnumerable<string> Words(string line, Session session) =>
         Root(Verbs(), session).Parse(line).GetCompletions(line.Length).Select(c => c.InsertText ?? c.Label).Where(w => !w.StartsWith('/') && w is not ("-?" or "-h"));
+
+    // No response files (@name) and no bundling of letters: every argument means itself.
+    private static ParserConfiguration Plain => new() { ResponseFileTokenReplacer = null, EnablePosixBundling = false };
+
+    /// <summary>A study's verb with the arguments that its parts were run with.</summary>
+    /// <param name="study">The verb.</param>
+    /// <param name="arguments">As a part kept them.</param>
+    /// <exception cref="FormatException">They are not what this program takes.</exception>
+    public static (StudyVerb Verb, ParseResult Parsed) Study(string study, ImmutableArray<string> arguments)
+    {
+        StudyVerb verb = Verbs().OfType<StudyVerb>().First(v => v.Command.Name == study);
+        ParseResult parsed = verb.Command.Parse(arguments, Plain);
+        return parsed.Errors.Count == 0 ? (verb, parsed) : throw new FormatException($"{PartAsked.Name}: found arguments that {study} does not take; wanted them as a part keeps them");
+    }
 
     private static RootCommand Root(ImmutableArray<Verb> verbs, Session session)
     {

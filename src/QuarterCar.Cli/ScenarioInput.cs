@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 
 using QuarterCar.Model;
+using QuarterCar.Reports.Studies;
 using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Reading;
@@ -10,13 +11,40 @@ namespace QuarterCar.Cli;
 /// <summary>A scenario asked for on the command line: reads it and turns what is wrong with it into bad input.</summary>
 /// <param name="File">As given.</param>
 /// <param name="Options">Case, overrides, stop nut, units.</param>
-internal sealed record ScenarioInput(string File, ReadOptions Options)
+/// <param name="Gathering">Knows where the file lies that the parts of a study read; null for the file itself.</param>
+internal sealed record ScenarioInput(string File, ReadOptions Options, Gathering? Gathering = null)
 {
+    /// <summary>Where a file lies that the command names.</summary>
+    public string At(string name) => Gathering?.At(name) ?? name;
+
+    /// <summary>The scenario file, parsed; null where nothing can be made of it.</summary>
+    public ScenarioDocument? Load(ProblemList problems) => Gathering is null
+        ? ScenarioDocument.Load(File, problems)
+        : ScenarioDocument.Parse(File, System.IO.File.ReadAllText(At(File)), Path.GetDirectoryName(At(File)), problems);
+
+    /// <summary>The scenario as read, or what is wrong with it.</summary>
+    public ReadResult ReadAll() => Gathering is null
+        ? ScenarioReader.Read(File, Options)
+        : ScenarioReader.ReadText(File, System.IO.File.ReadAllText(At(File)), Options, Path.GetDirectoryName(At(File)));
+
+    /// <summary>The scenario file and the files beside it that it or the arguments name, to be kept with a part of a study.</summary>
+    /// <param name="arguments">Of the command.</param>
+    public IEnumerable<PartFile> Kept(ImmutableArray<string> arguments)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(File))!, text = System.IO.File.ReadAllText(File), asked = text + string.Join('\n', arguments);
+        yield return new PartFile(File, text);
+        foreach (string name in Directory.EnumerateFiles(folder, "*").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal))
+        {
+            if (name != Path.GetFileName(File) && asked.Contains(name, StringComparison.Ordinal))
+                yield return new PartFile(Path.Combine(Path.GetDirectoryName(File) ?? "", name), System.IO.File.ReadAllText(Path.Combine(folder, name)));
+        }
+    }
+
     /// <summary>The scenario, case and overrides applied; says what became of the stop nut.</summary>
     /// <exception cref="BadInputException">With every mistake.</exception>
     public Scenario Read(Session session)
     {
-        ReadResult read = ScenarioReader.Read(File, Options);
+        ReadResult read = ReadAll();
         if (read.Nut is { } nut && Options.Nut is null) session.Messages.WriteLine(NutWords(nut));
         return read.Scenario ?? throw new BadInputException(read.Problems);
     }
@@ -27,7 +55,7 @@ internal sealed record ScenarioInput(string File, ReadOptions Options)
     {
         if (scenario.Cases.IsEmpty) return [];
         var mistakes = new ProblemList();
-        var document = ScenarioDocument.Load(File, mistakes);
+        var document = Load(mistakes);
         var cases = ImmutableArray.CreateBuilder<(string, Scenario)>();
         if (document is null) throw new BadInputException(mistakes.ToImmutable());
         foreach (LoadCase one in scenario.Cases)
@@ -80,7 +108,7 @@ internal sealed record ScenarioInput(string File, ReadOptions Options)
     /// <summary>Where the key stands in the file, or what it stands in; 0 where the file lacks both.</summary>
     private int Line(string key)
     {
-        if (ScenarioDocument.Load(File, new ProblemList()) is not { } document || !DocumentPath.TryParse(key, out var path)) return 0;
+        if (Load(new ProblemList()) is not { } document || !DocumentPath.TryParse(key, out var path)) return 0;
         for (int steps = path.Steps.Length; steps > 0; steps--)
         {
             if (document.Root.Find(path.Steps.AsSpan(0, steps)) is { } node) return node.Place.Line;

@@ -95,6 +95,8 @@ public static class Texts
 
     public static string MoreMistakes(int more) => $"{Whole(more)} more mistakes";
 
+    public const string Crossed = "a bracket, brace or quote that opens and does not close in its place";
+
     public static string NotYaml(string reason) => $"text that is not YAML ({OneLine(reason)})";
 
     public static string NotCsv(string reason) => $"text that is not CSV ({OneLine(reason)})";

@@ -37,10 +37,10 @@ public sealed record CourseModel(Ground Ground, Road Road, double Speed, double?
         if (stops.Length > 0)
         {
             HubStop stop = stops[0];
-            string row = stop.Row is { } r ? $", data row {r + 1}," : "";
+            string row = stop.Row is { } r ? FormattableString.Invariant($", data row {r + 1},") : "";
             throw new CornerException(
                 $"terrain[{stop.Piece}]",
-                FormattableString.Invariant($"a vertical rise at {stop.Distance:0.###} m{row} that would stop the wheel at its hub (top edge {stop.Top:0.###} m, hub {stop.Hub:0.###} m)"),
+                $"a vertical rise at {Words.Distance(stop.Distance, scenario.Units)}{row} that would stop the wheel at its hub (top edge {Words.Length(stop.Top, scenario.Units)}, hub {Words.Length(stop.Hub, scenario.Units)})",
                 "a lower rise, a ramp, a larger tyre.radius, or contact: point");
         }
 

@@ -133,28 +133,6 @@ public sealed class CompareVerbTests : IDisposable
     }
 
     [Fact]
-    public void Parts_put_together_are_the_bytes_of_one_run()
-    {
-        string[] study = ["compare", Plain(), "--vary", "coilover.preload=1,2,3,4,5 cm", "--traces", "--out"];
-        Assert.Equal(ExitCode.Done, Asked.Of([.. study, _scratch.At("whole")]).Code);
-        foreach (string k in (string[])["1", "2", "3"]) Assert.Equal(ExitCode.Done, Asked.Of([.. study, _scratch.At("part" + k), "--part", k + "/3"]).Code);
-        Assert.Equal(ExitCode.Done, Asked.Of("gather", _scratch.At("part3"), _scratch.At("part1"), _scratch.At("part2"), "--out", _scratch.At("gathered")).Code);
-        foreach (string name in (string[])["compare.csv", "compare.json", "setups/01/trace.csv", "setups/04/events.csv", "setups/05/trace.csv"])
-            Assert.Equal(File.ReadAllBytes(_scratch.At("whole/" + name)), File.ReadAllBytes(_scratch.At("gathered/" + name)));
-    }
-
-    [Fact]
-    public void A_missing_part_is_named()
-    {
-        string[] study = ["compare", Plain(), "--vary", "coilover.preload=1,2,3 cm", "--out"];
-        foreach (string k in (string[])["1", "3"]) Asked.Of([.. study, _scratch.At("part" + k), "--part", k + "/3"]);
-        Asked asked = Asked.Of("gather", _scratch.At("part1"), _scratch.At("part3"), "--out", _scratch.At("gathered"));
-        Assert.Equal(ExitCode.BadInput, asked.Code);
-        Assert.Contains("found no part 2/3", asked.Messages, StringComparison.Ordinal);
-        Assert.False(Directory.Exists(_scratch.At("gathered")));
-    }
-
-    [Fact]
     public void Every_wrong_value_and_path_is_named_at_once()
     {
         Asked asked = Asked.Of(

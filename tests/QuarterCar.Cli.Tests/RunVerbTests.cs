@@ -12,6 +12,15 @@ public sealed class RunVerbTests : IDisposable
 
     public void Dispose() => _scratch.Dispose();
 
+    // The wheel of 17.5 in radius meets a wall of 30 in after 10 ft.
+    [Fact]
+    public void A_wall_that_stops_the_hub_is_told_in_the_scenario_s_units()
+    {
+        Asked asked = Asked.Of("run", Scenarios.QuarryLedge, "--set", "terrain[1].step=30 in");
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("a vertical rise at 10.0 ft that would stop the wheel at its hub (top edge 30.00 in, hub 17.50 in)", asked.Messages, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_result_file_is_written_and_no_other()
     {

@@ -153,4 +153,36 @@ public sealed class SweepVerbsTests : IDisposable
         Assert.Contains("speedy", asked.Messages, StringComparison.Ordinal);
         Assert.Contains("a count of 1", asked.Messages, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Tweak_takes_the_next_spring_of_a_list_with_its_lengths()
+    {
+        string list = _scratch.Write("springs.csv", "rate_N_mm,free_length_mm,solid_length_mm\n25,310,95\n36,320,110\n50,340,150\n");
+        JsonElement json = Asked.Of("tweak", _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2)), "--springs", list, "--json").Json();
+        var upper = json.GetProperty("steps").EnumerateArray().Where(s => s.GetProperty("path").GetString() == "coilover.springs.upper.rate").OrderBy(s => s.GetProperty("to").GetDouble()).ToList();
+        Assert.Equal([25e3, 36e3], upper.Select(s => Math.Round(s.GetProperty("to").GetDouble(), 6)));
+        Assert.Equal([0.31, 0.32], upper.Select(s => s.GetProperty("spring").GetProperty("free_length_m").GetDouble()));
+    }
+
+    [Fact]
+    public void Tweak_names_every_mistake_of_list_and_goal_at_once()
+    {
+        string list = _scratch.Write("springs.csv", "rate_N_mm,free_length_mm,solid_length_mm\n25,310,x\n");
+        Asked asked = Asked.Of("tweak", _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2)), "--springs", list, "--goal", "up_travel_usedd:least");
+        Assert.Equal((ExitCode.BadInput, ""), (asked.Code, asked.Out));
+        foreach (string part in (string[])["springs.csv:2", "up_travel_usedd"]) Assert.Contains(part, asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("sweep", "--vary", "coilover.preload=1:2:1048576 cm")]
+    [InlineData("spread", "--samples", "1048576")]
+    [InlineData("run", "--set", "run.sample=0.001 ms")]
+    public void A_table_longer_than_a_sheet_is_refused_before_anything_runs(string verb, string option, string value)
+    {
+        string scenario = _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2) + "\ntolerances: { coilover.preload: 5 mm }\n");
+        Asked asked = Asked.Of(verb, scenario, option, value, "--also", "xlsx", "--out", _scratch.At("out"));
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("wanted at most 1,048,575", asked.Messages, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_scratch.At("out")));
+    }
 }

@@ -18,6 +18,12 @@ public sealed class VerdictTests
     public void The_first_sentence_says_how_much_and_what_touched(string name, string expected) =>
         Assert.StartsWith(expected, Plain(Verdict.Of(ReferenceRun.Read(name))), StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData(-0.004, "0 %")]
+    [InlineData(-0.006, "-1 %")]
+    [InlineData(0.955, "96 %")]
+    public void A_share_that_rounds_to_none_has_no_sign(double share, string expected) => Assert.Equal(expected, Plain(Verdict.Percent(share)));
+
     [Fact]
     public void A_broken_limit_is_named()
     {

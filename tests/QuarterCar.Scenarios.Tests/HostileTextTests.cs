@@ -16,6 +16,16 @@ public class HostileTextTests
 
     private static readonly Gen<string> _soup = Gen.Int[0, _pieces.Length - 1].Select(i => _pieces[i]).Array[0, 60].Select(string.Concat);
 
+    [Theory]
+    [InlineData("title: x\ncorner: [1, }\n", 2)]
+    [InlineData("title: x\nspeed: 1 m/s\ncorner: { a: ]\n", 3)]
+    public void Crossed_brackets_are_named_with_their_line(string text, int line)
+    {
+        var problem = Assert.Single(ScenarioReader.ReadText("crossed.yaml", text, ReadOptions.Plain).Problems);
+        Assert.Equal(line, problem.Line);
+        Assert.DoesNotContain("Operation", problem.Found, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Random_soup_of_yaml_never_throws() => _soup.Sample(Holds, iter: 3000);
 

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.Globalization;
 
 using QuarterCar.Reports.Files;
+using QuarterCar.Reports.Tables;
 
 namespace QuarterCar.Cli.Options;
 
@@ -16,13 +18,17 @@ internal sealed class AlsoOptions
     /// <summary>The formats asked for.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="folder">Where results go.</param>
-    /// <exception cref="BadInputException">Another word, or no folder to write into.</exception>
-    public ImmutableArray<AlsoFormat> Formats(ParseResult parsed, string? folder)
+    /// <param name="rows">Of the longest table.</param>
+    /// <param name="gathering">Asks for further ones; null where nothing is gathered.</param>
+    /// <exception cref="BadInputException">Another word, no folder to write into, or more rows than a sheet holds.</exception>
+    public ImmutableArray<AlsoFormat> Formats(ParseResult parsed, string? folder, double rows, Gathering? gathering = null)
     {
-        if (parsed.GetValue(_also) is not { } text) return [];
+        if (parsed.GetValue(_also) is not { } text) return gathering?.Also ?? [];
         string[] words = text.Split(',', StringSplitOptions.TrimEntries);
         if (words.Any(w => w is not ("xlsx" or "parquet"))) throw new BadInputException($"--also: found '{text}'; wanted xlsx, parquet, or xlsx,parquet");
         if (folder is null) throw new BadInputException("--also: found no --out; wanted a folder for the files");
-        return [.. words.Distinct().Select(w => w == "xlsx" ? AlsoFormat.Xlsx : AlsoFormat.Parquet)];
+        if (words.Contains("xlsx") && rows > XlsxBook.MostRows)
+            throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--also xlsx: found a table of {rows:#,0} rows; wanted at most {XlsxBook.MostRows:#,0}, for a sheet holds no more: --also parquet does"));
+        return [.. words.Select(w => w == "xlsx" ? AlsoFormat.Xlsx : AlsoFormat.Parquet).Concat(gathering?.Also ?? []).Distinct()];
     }
 }

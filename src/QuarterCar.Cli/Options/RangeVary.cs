@@ -1,7 +1,6 @@
 using System.CommandLine;
 
 using QuarterCar.Scenarios;
-using QuarterCar.Scenarios.Reading;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Studies.Sweeps;
 
@@ -18,7 +17,7 @@ internal sealed class RangeVary(SetupOptions options, bool reach)
     /// <exception cref="BadInputException">With every mistake.</exception>
     public StudySetups Read(ParseResult parsed, ScenarioInput input)
     {
-        var document = ScenarioDocument.Load(input.File, new ProblemList());
+        var document = input.Load(new ProblemList());
         int ranges = 0;
         StudySetups setups = options.Read(parsed, input, (text, check) =>
         {

@@ -47,17 +47,20 @@ internal sealed class ScenarioOptions
     }
 
     /// <summary>The input as asked for; nothing is read yet.</summary>
-    public ScenarioInput Input(ParseResult parsed) => Inputs(parsed)[0];
+    /// <param name="parsed">The command line.</param>
+    /// <param name="gathering">Knows where the files lie that parts of a study read; null for the files themselves.</param>
+    public ScenarioInput Input(ParseResult parsed, Gathering? gathering = null) => Inputs(parsed, gathering)[0];
 
     /// <summary>Every input as asked for, with the same case, overrides and units.</summary>
-    public ImmutableArray<ScenarioInput> Inputs(ParseResult parsed) => [.. (_several ? parsed.GetRequiredValue(_files) : [parsed.GetRequiredValue(_file)]).Select(file => Input(file, parsed))];
+    public ImmutableArray<ScenarioInput> Inputs(ParseResult parsed, Gathering? gathering = null) => [.. (_several ? parsed.GetRequiredValue(_files) : [parsed.GetRequiredValue(_file)]).Select(file => Input(file, parsed, gathering))];
 
-    private ScenarioInput Input(string file, ParseResult parsed) => new(
+    private ScenarioInput Input(string file, ParseResult parsed, Gathering? gathering) => new(
         file,
         new ReadOptions(
             parsed.GetValue(_case),
             [.. parsed.GetValue(_set) ?? []],
             parsed.GetValue(_nut) switch { null => null, "stays" => NutRule.Stays, _ => NutRule.Reset },
             parsed.GetValue(_units) switch { null => null, "us" => UnitSystem.Us, _ => UnitSystem.Si },
-            StandingBase.Instance));
+            StandingBase.Instance),
+        gathering);
 }

@@ -41,6 +41,9 @@ internal sealed class SetupOptions
     public bool AnySetups(ParseResult parsed) =>
         new Option[] { _vary, _split, _setups, _hold }.Any(o => parsed.GetResult(o) is OptionResult { Implicit: false });
 
+    /// <summary>Files that the setups come from, as given.</summary>
+    public IEnumerable<string?> Files(ParseResult parsed) => [.. parsed.GetValue(_setups) ?? [], parsed.GetValue(_springs)];
+
     /// <summary>The study that is asked for.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="input">The scenario.</param>
@@ -49,11 +52,11 @@ internal sealed class SetupOptions
     public StudySetups Read(ParseResult parsed, ScenarioInput input, Func<string, ValueCheck, SetupAxis?>? readVary = null)
     {
         var problems = new ProblemList();
-        var document = ScenarioDocument.Load(input.File, problems);
+        var document = input.Load(problems);
         ReadResult? read = document is null ? null : ScenarioReader.Read(document, input.Options);
         foreach (Problem problem in read?.Problems ?? []) problems.Note(problem);
         var check = new ValueCheck(read?.Scenario is null ? null : document, input.Options, problems);
-        ImmutableArray<SetupAxis> axes = Axes(parsed, check, readVary ?? VaryText.Read, read?.Scenario);
+        ImmutableArray<SetupAxis> axes = Axes(parsed, input, check, readVary ?? VaryText.Read, read?.Scenario);
         HoldRule hold = Hold(parsed, problems);
         StudyOptions options = Engine(parsed, problems);
         if (problems.Count > 0) throw new BadInputException(problems.ToImmutable());
@@ -68,7 +71,7 @@ internal sealed class SetupOptions
     public StudySetups ReadBase(ParseResult parsed, ScenarioInput input, Func<Scenario, ProblemList, SetupPlan?> plan)
     {
         var problems = new ProblemList();
-        var document = ScenarioDocument.Load(input.File, problems);
+        var document = input.Load(problems);
         ReadResult? read = document is null ? null : ScenarioReader.Read(document, input.Options);
         foreach (Problem problem in read?.Problems ?? []) problems.Note(problem);
         HoldRule hold = Hold(parsed, problems);
@@ -87,13 +90,13 @@ internal sealed class SetupOptions
         return problems.Count == 0 ? options : throw new BadInputException(problems.ToImmutable());
     }
 
-    private ImmutableArray<SetupAxis> Axes(ParseResult parsed, ValueCheck check, Func<string, ValueCheck, SetupAxis?> readVary, Scenario? scenario)
+    private ImmutableArray<SetupAxis> Axes(ParseResult parsed, ScenarioInput input, ValueCheck check, Func<string, ValueCheck, SetupAxis?> readVary, Scenario? scenario)
     {
         int before = check.Problems.Count;
         ImmutableArray<SetupAxis> axes =
         [
-            .. (parsed.GetValue(_setups) ?? []).Select(t => SetupsFile.Read(t, check)).OfType<SetupAxis>(),
-            .. (parsed.GetValue(_split) ?? []).Select(t => WithSprings(parsed, SplitText.Read(t, check), scenario, check.Problems)).OfType<SetupAxis>(),
+            .. (parsed.GetValue(_setups) ?? []).Select(t => SetupsFile.Read(input.At(t), check)).OfType<SetupAxis>(),
+            .. (parsed.GetValue(_split) ?? []).Select(t => WithSprings(parsed, input, SplitText.Read(t, check), scenario, check.Problems)).OfType<SetupAxis>(),
             .. (parsed.GetValue(_vary) ?? []).Select(t => readVary(t, check)).OfType<SetupAxis>(),
         ];
         foreach (string twice in axes.SelectMany(a => a.Paths).GroupBy(p => p, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key))
@@ -106,10 +109,10 @@ internal sealed class SetupOptions
         return axes;
     }
 
-    private SetupAxis? WithSprings(ParseResult parsed, SetupAxis? split, Scenario? scenario, ProblemList problems)
+    private SetupAxis? WithSprings(ParseResult parsed, ScenarioInput input, SetupAxis? split, Scenario? scenario, ProblemList problems)
     {
         if (split is null || scenario is null || parsed.GetValue(_springs) is not { } file) return split;
-        return SpringListReader.Read(file, problems) is { } list ? SplitSprings.Of(split, list, scenario.Corner.Coilover.Springs, problems) : null;
+        return SpringListReader.Read(input.At(file), problems) is { } list ? SplitSprings.Of(split, list, scenario.Corner.Coilover.Springs, problems) : null;
     }
 
     private HoldRule Hold(ParseResult parsed, ProblemList problems)

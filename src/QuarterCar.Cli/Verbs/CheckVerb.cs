@@ -34,7 +34,7 @@ internal sealed class CheckVerb : Verb
         var scenario = input.Read(session);
         var cases = input.Cases(scenario);
         string? folder = _out.Folder(parsed);
-        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, 0);
         StandingResult result = input.Ask(() => StandingStudy.Of(scenario, cases), cases);
         session.Cancel.ThrowIfCancellationRequested();
         if (folder is not null) CheckFiles.Write(result, folder, AlsoFiles.Of(formats, result, session.Cancel), session.Cancel);

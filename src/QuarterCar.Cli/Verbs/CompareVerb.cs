@@ -14,7 +14,7 @@ using QuarterCar.Studies.Setups;
 namespace QuarterCar.Cli.Verbs;
 
 /// <summary>`compare`: the same obstacle, setup against setup.</summary>
-internal sealed class CompareVerb : Verb
+internal sealed class CompareVerb : StudyVerb
 {
     private readonly ScenarioOptions _scenarios;
     private readonly SetupOptions _setups;
@@ -36,29 +36,36 @@ internal sealed class CompareVerb : Verb
         Command.Add(_traces);
     }
 
-    public override ExitCode Run(ParseResult parsed, Session session)
+    public override ExitCode Run(ParseResult parsed, Gathering? gathering, Session session)
     {
-        ImmutableArray<ScenarioInput> inputs = _scenarios.Inputs(parsed);
+        ImmutableArray<ScenarioInput> inputs = _scenarios.Inputs(parsed, gathering);
         if (inputs.Length > 1 && _setups.AnySetups(parsed))
             throw new BadInputException("compare: found several scenarios together with --vary, --split, --setups or --hold; wanted either several scenarios, or one and what varies");
         bool traces = parsed.GetValue(_traces);
-        if (traces && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
-        Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs, session) : OfOne(parsed, inputs[0]);
-        string? folder = _out.Folder(parsed);
-        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder);
-        bool json = _out.Json(parsed);
+        if (traces && gathering is null && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
+        Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs) : OfOne(parsed, inputs[0]);
+        string? folder = gathering?.Folder ?? _out.Folder(parsed);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
+        bool json = gathering?.Json ?? _out.Json(parsed);
         var rows = new List<StudyRow>();
         bool missing = false;
         using (var progress = new StudyProgress(session, json))
         {
-            void Produce(Action<StudyRow> take) => comparison.Run(folder is not null, row =>
+            void Produce(Action<StudyRow> take)
             {
-                take(row);
-                missing |= row.Figures is null;
-                if (rows.Count < CompareText.Most) rows.Add(row with { Run = null });
-            }, progress.Report, session.Cancel);
+                void Take(StudyRow row)
+                {
+                    take(row);
+                    missing |= row.Figures is null;
+                    if (rows.Count < CompareText.Most) rows.Add(row with { Run = null });
+                }
 
-            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces, Produce, AlsoFiles.Of(formats, (Scenario?)null, session.Cancel), session.Cancel);
+                if (gathering is not null) comparison.Gather(gathering, Take, session.Cancel);
+                else StudyEngine.Rows(comparison.Plan.Count, comparison.Options, (i, run) => comparison.One(i, run, folder is not null, session.Cancel), Take, progress.Report, session.Cancel);
+            }
+
+            Action<ResultFolder>? before = gathering is null ? Kept(parsed, inputs, _setups.Files(parsed)) : files => CompareFiles.CopyTraces(files, gathering.Parts);
+            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces && gathering is null, Produce, before + AlsoFiles.Of(formats, comparison.Base, session.Cancel), session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
             else Produce(_ => { });
         }
@@ -85,29 +92,43 @@ internal sealed class CompareVerb : Verb
         StudySetups study = _setups.Read(parsed, input);
         return new(
             StudyHead.Of("compare", study.Base, study.Plan, study.Options),
-            (keep, take, progress, cancel) => StudyEngine.Run(study.Base, study.Plan, study.Options with { KeepRuns = keep }, take, progress, cancel));
+            study.Plan,
+            study.Options,
+            study.Scenario,
+            (i, run, keep, cancel) => StudyEngine.One(study.Base, study.Plan, i, run, keep, cancel));
     }
 
-    private Comparison OfScenarios(ParseResult parsed, ImmutableArray<ScenarioInput> inputs, Session session)
+    private Comparison OfScenarios(ParseResult parsed, ImmutableArray<ScenarioInput> inputs)
     {
         StudyOptions options = _setups.Engine(parsed);
         ImmutableArray<ScenarioRow> scenarios = Read(inputs);
         UnitSystem units = scenarios[0].Scenario.Units;
         var head = new StudyHead(
             "compare", string.Join(" against ", scenarios.Select(s => s.Title)), string.Join('+', scenarios.Select(s => s.Scenario.Hash)), units, [], "none", scenarios.Length, options.Part, options.Parts);
-        return new(head, (keep, take, progress, cancel) =>
-            StudyEngine.Rows(scenarios.Length, options, (i, run) => scenarios[(int)i].Row(i, run, keep, cancel), take, progress, cancel));
+        var plan = SetupPlan.List([], [.. scenarios.Select(s => new SetupRequest(s.Title, []))]);
+        return new(head, plan, options, null, (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
     }
 
     private static ImmutableArray<ScenarioRow> Read(ImmutableArray<ScenarioInput> inputs)
     {
-        ImmutableArray<ReadResult> read = [.. inputs.Select(i => ScenarioReader.Read(i.File, i.Options))];
+        ImmutableArray<ReadResult> read = [.. inputs.Select(i => i.ReadAll())];
         if (read.Any(r => r.Scenario is null)) throw new BadInputException(read.SelectMany(r => r.Problems));
         bool alike = read.Select(r => r.Scenario!.Title).Distinct().Count() < read.Length;
         return [.. read.Select((r, i) => new ScenarioRow(alike ? $"{r.Scenario!.Title} ({inputs[i].File})" : r.Scenario!.Title, r.Scenario!, r.Nut))];
     }
 
-    private sealed record Comparison(StudyHead Head, Action<bool, Action<StudyRow>, Action<long, long>, CancellationToken> Run);
+    /// <summary>What is compared: the setups, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
+    private sealed record Comparison(
+        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
+    {
+        // The pictures need the runs of the setups that are drawn: those few are run again.
+        public void Gather(Gathering gathering, Action<StudyRow> take, CancellationToken cancel)
+        {
+            int drawn = 0;
+            var run = new MotionRun();
+            gathering.Produce(Plan, row => take(row.Figures is not null && drawn++ < CompareFiles.MostDrawn ? row with { Run = One(row.Index, run, true, cancel).Run } : row), cancel);
+        }
+    }
 
     /// <summary>One of several scenarios, each its own base.</summary>
     private sealed record ScenarioRow(string Title, Scenario Scenario, NutRule? Nut)

@@ -3,7 +3,6 @@ using System.CommandLine;
 
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Studies;
-using QuarterCar.Studies.Setups;
 
 namespace QuarterCar.Cli.Verbs;
 
@@ -12,58 +11,37 @@ internal sealed class GatherVerb : Verb
 {
     private readonly Argument<string[]> _folders = new("DIR") { Description = "The --out folders of all parts, in any order.", Arity = ArgumentArity.OneOrMore };
     private readonly OutOptions _out;
+    private readonly AlsoOptions _also;
 
     public GatherVerb()
         : base(
             "gather",
-            "Puts the parts of a study (--part K/N) together: table, JSON and traces byte for byte as one run writes them, and a report. Overlaid plots need the runs themselves and are left out.",
+            "Puts the parts of a study (--part K/N) together: the same files, byte for byte, as one run of the whole study writes.",
             "quartercar compare scenarios/quarry-ledge.yaml --vary coilover.preload='1,1.4,1.8 in' --part 1/2 --out out/part1",
             "quartercar compare scenarios/quarry-ledge.yaml --vary coilover.preload='1,1.4,1.8 in' --part 2/2 --out out/part2",
             "quartercar gather out/part1 out/part2 --out out/whole")
     {
         Command.Add(_folders);
         _out = new OutOptions(Command, "the files of the whole study");
+        _also = new AlsoOptions(Command);
     }
 
     public override ExitCode Run(ParseResult parsed, Session session)
     {
         StudyParts parts = Parts(parsed.GetRequiredValue(_folders));
         if (_out.Folder(parsed) is not { } folder) throw new BadInputException("gather: found no --out; wanted a folder for the whole study");
-        bool missing = false;
-        var rows = new List<StudyRow>();
+        using var gathering = new Gathering(parts, folder, _out.Json(parsed), _also.Formats(parsed, folder, parts.Head.Setups));
         try
         {
-            if (parts.Head.Study == "spread")
-            {
-                missing = SpreadFiles.Write(folder, parts.Head, parts.Produce, cancel: session.Cancel).Samples.Failed > 0;
-            }
-            else
-            {
-                CompareFiles.Gather(folder, parts, row =>
-                {
-                    missing |= row.Figures is null;
-                    if (rows.Count < CompareText.Most) rows.Add(row);
-                }, session.Cancel);
-            }
+            var (verb, asked) = CommandLine.Study(parts.Head.Study, parts.Asked.Arguments);
+            ExitCode code = verb.Run(asked, gathering, session);
+            session.Messages.WriteLine(FormattableString.Invariant($"They are the {parts.Head.Setups} setups of {parts.Parts.Length} parts."));
+            return code;
         }
         catch (FormatException e)
         {
             throw new BadInputException(e.Message);
         }
-
-        if (_out.Json(parsed))
-        {
-            using FileStream file = File.OpenRead(Path.Combine(folder, parts.Head.Study + ".json"));
-            file.CopyTo(session.Results);
-        }
-        else if (rows.Count > 0)
-        {
-            CompareText.Write(parts.Head, rows, session.Out, session.Colour);
-        }
-
-        session.Out.Flush();
-        session.Messages.WriteLine(FormattableString.Invariant($"The {parts.Head.Setups} setups of {parts.Parts.Length} parts are in {folder}."));
-        return missing ? ExitCode.Broken : ExitCode.Done;
     }
 
     private static StudyParts Parts(string[] folders)

@@ -22,7 +22,7 @@ internal sealed class ReachVerb : Verb
     {
         _scenario = new ScenarioOptions(Command);
         _setups = new SetupOptions(Command, parts: false, vary: "PATH=FROM:TO, the way to go, one unit at the end may serve both; a second --vary PATH=V1,V2 asks for each value.");
-        _out = new OutOptions(Command, "reach.json, report.html and a picture");
+        _out = new OutOptions(Command, "reach.json, report.html and, of several setups, a picture");
     }
 
     public override ExitCode Run(ParseResult parsed, Session session)

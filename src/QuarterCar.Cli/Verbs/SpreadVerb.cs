@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 
@@ -12,7 +11,7 @@ using QuarterCar.Studies.Spreads;
 namespace QuarterCar.Cli.Verbs;
 
 /// <summary>`spread`: how sure are we, given what is uncertain?</summary>
-internal sealed class SpreadVerb : Verb
+internal sealed class SpreadVerb : StudyVerb
 {
     private readonly ScenarioOptions _scenario;
     private readonly SetupOptions _setups;
@@ -35,18 +34,25 @@ internal sealed class SpreadVerb : Verb
         _also = new AlsoOptions(Command);
     }
 
-    public override ExitCode Run(ParseResult parsed, Session session)
+    public override ExitCode Run(ParseResult parsed, Gathering? gathering, Session session)
     {
-        StudySetups study = _setups.ReadBase(parsed, _scenario.Input(parsed), (scenario, problems) => Plan(parsed, scenario, problems));
-        string? folder = _out.Folder(parsed);
-        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder);
-        bool json = _out.Json(parsed);
-        var head = StudyHead.Of("spread", study.Base, study.Plan, study.Options);
+        ScenarioInput input = _scenario.Input(parsed, gathering);
+        ulong seed = 1;
+        StudySetups study = _setups.ReadBase(parsed, input, (scenario, problems) => Plan(parsed, scenario, problems, ref seed));
+        string? folder = gathering?.Folder ?? _out.Folder(parsed);
+        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, study.Plan.Count, gathering), study.Scenario, session.Cancel) + Kept(parsed, [input]);
+        bool json = gathering?.Json ?? _out.Json(parsed);
+        var head = StudyHead.Of("spread", study.Base, study.Plan, study.Options) with { Seed = seed };
         SpreadResult result;
         using (var progress = new StudyProgress(session, json))
         {
-            void Produce(Action<StudyRow> take) => StudyEngine.Run(study.Base, study.Plan, study.Options, take, progress.Report, session.Cancel);
-            if (folder is not null) result = SpreadFiles.Write(folder, head, Produce, AlsoFiles.Of(formats, study.Scenario, session.Cancel), session.Cancel);
+            void Produce(Action<StudyRow> take)
+            {
+                if (gathering is not null) gathering.Produce(study.Plan, take, session.Cancel);
+                else StudyEngine.Run(study.Base, study.Plan, study.Options, take, progress.Report, session.Cancel);
+            }
+
+            if (folder is not null) result = SpreadFiles.Write(folder, head, Produce, also, session.Cancel);
             else if (json) result = SpreadFiles.WriteJson(session.Results, head, Produce);
             else result = SpreadFiles.None(head, Produce);
         }
@@ -63,12 +69,11 @@ internal sealed class SpreadVerb : Verb
         return result.Samples.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
     }
 
-    private SetupPlan? Plan(ParseResult parsed, Scenario scenario, ProblemList problems)
+    private SetupPlan? Plan(ParseResult parsed, Scenario scenario, ProblemList problems, ref ulong seed)
     {
         if (scenario.Tolerances.IsEmpty)
             problems.Note(new Place(scenario.File, 0, 0), "tolerances", Texts.Nothing, "what is uncertain and by how much, like tolerances: { corner.sprung_weight: 4 % }");
         int samples = 1000;
-        ulong seed = 1;
         if (parsed.GetValue(_samples) is { } count && !(int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out samples) && samples is >= 2 and <= SpreadPlan.MostSamples))
             problems.Note(new Place("--samples", 0, 0), "", Texts.Quote(count), $"a whole number from 2 to {SpreadPlan.MostSamples.ToString("#,0", CultureInfo.InvariantCulture)}");
         if (parsed.GetValue(_seed) is { } start && !ulong.TryParse(start, NumberStyles.None, CultureInfo.InvariantCulture, out seed))

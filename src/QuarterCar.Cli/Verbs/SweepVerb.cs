@@ -9,12 +9,13 @@ using QuarterCar.Studies.Sweeps;
 namespace QuarterCar.Cli.Verbs;
 
 /// <summary>`sweep`: figures over a grid, and the best point inside the limits.</summary>
-internal sealed class SweepVerb : Verb
+internal sealed class SweepVerb : StudyVerb
 {
     private readonly ScenarioOptions _scenario;
     private readonly SetupOptions _setups;
     private readonly GoalOption _goal;
     private readonly OutOptions _out;
+    private readonly AlsoOptions _also;
 
     public SweepVerb()
         : base(
@@ -27,23 +28,27 @@ internal sealed class SweepVerb : Verb
         _setups = new SetupOptions(Command, vary: "PATH=FROM:TO:COUNT, both ends included, one unit at the end may serve both; or values, PATH=V1,V2. Repeatable: a grid, the last fastest.");
         _goal = new GoalOption(Command);
         _out = new OutOptions(Command, "sweep.csv, sweep.json, report.html and a picture");
+        _also = new AlsoOptions(Command);
     }
 
-    public override ExitCode Run(ParseResult parsed, Session session)
+    public override ExitCode Run(ParseResult parsed, Gathering? gathering, Session session)
     {
-        ScenarioInput input = _scenario.Input(parsed);
+        ScenarioInput input = _scenario.Input(parsed, gathering);
         var vary = new RangeVary(_setups, reach: false);
         Goal? goal = _goal.Read(parsed, out string mistake);
         StudySetups setups = Mistakes.With(mistake, () => vary.Read(parsed, input));
         SweepGrid grid = vary.Grid(setups);
-        string? folder = _out.Folder(parsed);
-        bool json = _out.Json(parsed);
+        string? folder = gathering?.Folder ?? _out.Folder(parsed);
+        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, grid.Points, gathering), setups.Scenario, session.Cancel) + Kept(parsed, [input], _setups.Files(parsed));
+        bool json = gathering?.Json ?? _out.Json(parsed);
         SweepResult? result = null;
         var head = StudyHead.Of("sweep", setups.Base, grid.Plan(), setups.Options);
         using (var progress = new StudyProgress(session, json))
         {
-            void Produce(Action<StudyRow> take) => result = SweepStudy.Run(setups.Base, grid, goal!, setups.Options, take, progress.Report, session.Cancel);
-            if (folder is not null) Files(folder, head, Produce, () => result!, session);
+            void Produce(Action<StudyRow> take) => result = gathering is null
+                ? SweepStudy.Run(setups.Base, grid, goal!, setups.Options, take, progress.Report, session.Cancel)
+                : SweepStudy.Of(setups.Scenario, grid, goal!, rows => gathering.Produce(grid.Plan(), rows, session.Cancel), take);
+            if (folder is not null) Files(folder, head, Produce, () => result!, also, session);
             else if (json) StudyFiles.WriteWhole(session.Results, head, Produce, () => More(result!));
             else Produce(_ => { });
         }
@@ -55,11 +60,12 @@ internal sealed class SweepVerb : Verb
         return result!.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
     }
 
-    private static void Files(string folder, StudyHead head, Action<Action<StudyRow>> produce, Func<SweepResult> result, Session session)
+    private static void Files(string folder, StudyHead head, Action<Action<StudyRow>> produce, Func<SweepResult> result, Action<ResultFolder>? also, Session session)
     {
         using var files = ResultFolder.Open(folder);
         StudyFiles.Write(files, head, produce, () => More(result()));
-        SweepFiles.Write(result(), files, session.Cancel);
+        SweepFiles.Write(head, result(), files, session.Cancel);
+        also?.Invoke(files);
         session.Cancel.ThrowIfCancellationRequested();
         files.Commit();
     }

@@ -18,7 +18,7 @@ public static partial class OurFiles
 
     private static readonly ImmutableHashSet<string> Names =
     [
-        "report.html", "summary.json", "check.json", "compare.json", "sweep.json", "spread.json", "reach.json", "tweak.json", "terrain.json",
+        "report.html", "summary.json", "check.json", "compare.json", "sweep.json", "spread.json", "reach.json", "tweak.json", "terrain.json", "part.json",
         .. Tables.SelectMany(t => new[] { t + ".csv", t + ".xlsx", t + ".parquet" }),
         .. Plots.SelectMany(p => new[] { p + ".png", p + ".svg" }),
     ];

@@ -13,6 +13,9 @@ namespace QuarterCar.Reports.Studies;
 /// <summary>The result files of a comparison: compare.csv, compare.json, report.html, overlaid plots, and with traces each setup's own tables; whole or not at all.</summary>
 public static class CompareFiles
 {
+    /// <summary>Setups that the pictures show: the first that ran.</summary>
+    public static int MostDrawn => SetupStyles.Most;
+
     /// <summary>Runs the comparison into a folder.</summary>
     /// <param name="folder">The folder.</param>
     /// <param name="head">The study.</param>
@@ -30,7 +33,7 @@ public static class CompareFiles
         {
             take(row);
             if (traces && row.Run is { } run) Traces(files, row.Index, run, head, cancel);
-            if (row.Run is not null && drawn.Count < SetupStyles.Most) drawn.Add((CompareTable.Mark(row.Index), row.Request.Title, row.Run));
+            if (row.Run is not null && drawn.Count < MostDrawn) drawn.Add((CompareTable.Mark(row.Index), row.Request.Title, row.Run));
             if (first.Count < CompareText.Most) first.Add(row with { Run = null });
         }));
         ImmutableArray<(string Svg, string Caption)> pictures = drawn.Count == 0 ? [] : PlotFiles.Write(ComparePlots.Of(drawn, head.Units), files, cancel);
@@ -40,36 +43,17 @@ public static class CompareFiles
         files.Commit();
     }
 
-    /// <summary>Writes the files of a whole study from its parts; overlaid plots need the runs themselves and are left out.</summary>
-    /// <param name="folder">The folder.</param>
-    /// <param name="parts">The parts.</param>
-    /// <param name="take">Sees every row.</param>
-    /// <param name="cancel">Stops it; earlier results are unchanged.</param>
-    /// <exception cref="FormatException">A part is damaged; earlier results are unchanged.</exception>
-    public static void Gather(string folder, StudyParts parts, Action<StudyRow> take, CancellationToken cancel = default)
+    /// <summary>Puts the traces of all parts into the folder of the whole study; other formats are made of them as in one run.</summary>
+    public static void CopyTraces(ResultFolder files, StudyParts parts)
     {
-        using var files = ResultFolder.Open(folder);
-        var first = new List<StudyRow>();
-        StudyFiles.Write(files, parts.Head, write => parts.Produce(row =>
+        foreach (string from in parts.Parts.Select(p => p.Folder).Where(f => Directory.Exists(Path.Combine(f, "setups"))))
         {
-            cancel.ThrowIfCancellationRequested();
-            write(row);
-            take(row);
-            if (first.Count < CompareText.Most) first.Add(row);
-        }));
-        foreach (StudyPart part in parts.Parts) Copy(files, part.Folder);
-        files.Write("report.html", s => s.Write(Encoding.UTF8.GetBytes(CompareReport.Write(parts.Head, first, []))));
-        files.Commit();
-    }
-
-    private static void Copy(ResultFolder files, string from)
-    {
-        string setups = Path.Combine(from, "setups");
-        if (!Directory.Exists(setups)) return;
-        foreach (string name in Directory.EnumerateFiles(setups, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(from, f).Replace('\\', '/')).Where(OurFiles.Contains))
-        {
-            using FileStream source = File.OpenRead(Path.Combine(from, name));
-            files.Write(name, s => source.CopyTo(s));
+            var names = Directory.EnumerateFiles(Path.Combine(from, "setups"), "*.csv", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(from, f).Replace('\\', '/'));
+            foreach (string name in names.Where(OurFiles.Contains).Order(StringComparer.Ordinal))
+            {
+                using FileStream source = File.OpenRead(Path.Combine(from, name));
+                files.Write(name, s => source.CopyTo(s));
+            }
         }
     }
 

@@ -23,6 +23,7 @@ internal static class CompareReport
         html.Element("h1", head.Title).Element("p", CompareTable.Verdict(rows, read), "verdict");
         if (rows.Any(r => CompareTable.Value("counts.bottom_out", r) + CompareTable.Value("counts.coil_bind", r) > 0))
             html.Raw("<p class=\"alarm\"><strong>").Element("span", "A setup that meets metal or binds its coils on this course is not one to drive as it stands.").Raw("</strong></p>");
+        if (head.Parts > 1) html.Element("p", head.PartWords, "help");
         Setups(html, head, rows);
         var ran = rows.Where(r => r.Figures is not null).ToList();
         Figures(html, ran, read);

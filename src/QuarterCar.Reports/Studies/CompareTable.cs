@@ -71,6 +71,7 @@ public static class CompareTable
     public static string Verdict(IReadOnlyList<StudyRow> rows, Readable read)
     {
         var ran = rows.Where(r => r.Figures is not null).ToList();
+        if (rows.Count == 0) return StudyHead.NoSetups;
         if (ran.Count == 0) return rows.Count == 1 ? "The setup could not be run." : "None of the setups could be run.";
         string missing = ran.Count < rows.Count ? FormattableString.Invariant($" {rows.Count - ran.Count} of {rows.Count} setups could not be run.") : "";
         if (ran.Count == 1) return $"Setup {Mark(ran[0].Index)} ran.{missing}";

@@ -12,9 +12,9 @@ internal sealed class ReachWords(ReachResult result)
     /// <summary>The answer for one setup.</summary>
     public string Verdict(ReachSetup setup) => (setup.Largest, setup.FirstBroken) switch
     {
-        (null, { } first) => $"{Capital(Path.Name)} breaks a limit at {Path.Text(result.Axis.FromSi)} already: {Broken(first)}",
-        ({ } largest, null) => $"{Capital(Path.Name)} holds every limit all the way to {Path.Text(largest)}",
-        ({ } largest, { } first) => $"{Capital(Path.Name)} can go to {Path.Text(largest)}; then {Broken(first)}",
+        (null, { } first) => $"A limit breaks at the first value already, {Path.Name} {Path.Text(result.Axis.FromSi)}: {Broken(first)}",
+        ({ } largest, null) => $"Every limit holds all the way to {Path.Name} {Path.Text(largest)}",
+        ({ } largest, { } first) => $"Every limit holds up to {Path.Name} {Path.Text(largest)}; then {Broken(first)}",
         _ => "nothing was run",
     };
 
@@ -52,6 +52,4 @@ internal sealed class ReachWords(ReachResult result)
         s.FirstBroken is { } first ? Broken(first) : "holds throughout",
         s.HoldsAgain ? "holds again beyond" : "",
     })];
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

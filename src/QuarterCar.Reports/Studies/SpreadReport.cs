@@ -20,7 +20,7 @@ internal static class SpreadReport
         RunReport.Head(html, head.Title);
         html.Element("h1", head.Title).Element("p", SpreadWords.Verdict(result), "verdict");
         if (result.Share("bottom_out") > 0 || result.Share("coil_bind") > 0) html.Raw($"<p class=\"alarm\"><strong>{HtmlText.Encode(Cautions.Metal)}</strong></p>");
-        if (head.Parts > 1) html.Element("p", FormattableString.Invariant($"This is part {head.Part} of {head.Parts}: its figures are those of its own samples."), "help");
+        if (head.Parts > 1) html.Element("p", head.PartWords, "help");
         html.Element("h2", "Pictures");
         foreach (var (svg, caption) in pictures) html.Raw($"<figure>{svg}<figcaption>{HtmlText.Encode(caption)}</figcaption></figure>");
         html.Element("h2", "Figures");

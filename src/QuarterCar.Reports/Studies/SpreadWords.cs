@@ -11,6 +11,11 @@ internal static class SpreadWords
     /// <summary>Contacts whose share of samples is shown, hardest first.</summary>
     public static readonly ImmutableArray<string> Contacts = ["bottom_out", "coil_bind", "bump_stop", "top_out", "liftoff"];
 
+    // Ends that round to one number say nothing about the spread between them.
+    private static string Between(double from, double to) => Words.Verdict.Percent(from) is var a && Words.Verdict.Percent(to) is var b && a != b
+        ? $"{a} to {b}"
+        : FormattableString.Invariant($"{100 * from:F1}\u00a0% to {100 * to:F1}\u00a0%");
+
     /// <summary>How the shares of variance are to be read.</summary>
     public const string SharesHelp =
         "Shares of the variance by regression over the samples (relative weights); what no straight line explains, such as contacts and tolerances acting together, is the rest. Halve the largest first.";
@@ -35,13 +40,14 @@ internal static class SpreadWords
     /// <summary>The answer in one or two sentences.</summary>
     public static string Verdict(SpreadResult result)
     {
+        if (result.Samples.Ran + result.Samples.Failed == 0) return StudyHead.NoSetups;
         if (result.Samples.Ran == 0) return "No sample could be run: see the notes in the table, and narrow the tolerances.";
         var up = result.Figure("travel.up_travel_used") ?? result.Figure("travel.travel_use")!;
         string of = up.Name == "travel.up_travel_used" ? "up-travel" : "stroke";
         double metal = Math.Max(result.Share("bottom_out") ?? 0, result.Share("coil_bind") ?? 0);
         string failed = result.Samples.Failed == 0 ? "" : FormattableString.Invariant($" {result.Samples.Failed} of {result.Samples.Failed + result.Samples.Ran} samples could not be run.");
         string meets = metal == 0 ? "none meets metal or binds its coils" : metal == 1 ? "all meet metal or bind their coils" : $"{Share(metal)} meet metal or bind their coils";
-        return $"Nine of ten samples use {Words.Verdict.Percent(up.P05)} to {Words.Verdict.Percent(up.P95)} of the {of}; {meets}.{failed}";
+        return $"Nine of ten samples use {Between(up.P05, up.P95)} of the {of}; {meets}.{failed}";
     }
 
     /// <summary>A share in percent; small ones are never shown as none, large ones never as all.</summary>

@@ -15,9 +15,16 @@ namespace QuarterCar.Reports.Studies;
 /// <param name="Setups">How many in the whole study.</param>
 /// <param name="Part">This part, from 1.</param>
 /// <param name="Parts">Of so many.</param>
+/// <param name="Seed">Of drawn setups; null where nothing is drawn.</param>
 public sealed record StudyHead(
-    string Study, string Title, string Hash, UnitSystem Units, ImmutableArray<string> Paths, string Hold, long Setups, int Part = 1, int Parts = 1)
+    string Study, string Title, string Hash, UnitSystem Units, ImmutableArray<string> Paths, string Hold, long Setups, int Part = 1, int Parts = 1, ulong? Seed = null)
 {
+    /// <summary>The verdict of a part to which no setup fell.</summary>
+    internal const string NoSetups = "This part has no setups: there are more parts than setups.";
+
+    /// <summary>Says that this is not the whole study; empty where it is.</summary>
+    internal string PartWords => Parts == 1 ? "" : FormattableString.Invariant($"This is part {Part} of {Parts}: everything here is about its own setups alone; 'gather' puts the parts together.");
+
     /// <summary>Of a study over one base.</summary>
     public static StudyHead Of(string study, StudyBase from, SetupPlan plan, StudyOptions options) => new(
         study, from.Scenario.Title, from.Scenario.Hash, from.Scenario.Units, plan.Paths, HoldWord(from.Hold), plan.Count, options.Part, options.Parts);

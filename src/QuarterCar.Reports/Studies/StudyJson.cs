@@ -40,6 +40,7 @@ public sealed class StudyJson : IDisposable
             Property("parts", j => j.WriteNumberValue(head.Parts));
         }
 
+        if (head.Seed is { } seed) Property("seed", j => j.WriteNumberValue(seed));
         Property("setup_count", j => j.WriteNumberValue(head.Setups));
         Text("\n  \"setups\": [");
     }

@@ -10,10 +10,10 @@ namespace QuarterCar.Reports.Studies;
 internal static class StudyPage
 {
     /// <summary>Of a sweep.</summary>
-    public static string Of(SweepResult result, IEnumerable<(string Svg, string Caption)> pictures)
+    public static string Of(StudyHead head, SweepResult result, IEnumerable<(string Svg, string Caption)> pictures)
     {
         var words = new SweepWords(result);
-        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [words.Nearest(), words.Count(), SweepWords.Caution]);
+        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [head.PartWords, words.Nearest(), words.Count(), SweepWords.Caution]);
         Pictures(html, pictures);
         if (words.Leaders() is { Count: > 0 } leaders)
             html.Element("h2", "Best inside the limits").Table("Best first", [.. words.LeaderHeads().Select((h, i) => (h, i < leaders[0].Length - 1))], leaders);
@@ -45,7 +45,9 @@ internal static class StudyPage
         html.Element("h2", "Steps").Table(words.Heading(), [.. words.Heads().Select((h, i) => (h, i > 0))], words.Rows());
         string[] remarks = [.. words.Remarks()];
         if (remarks.Length > 0)
-            html.Element("h2", "What appears, vanishes or breaks").List(remarks);
+            html.Element("h2", TweakWords.RemarksHead).List(remarks);
+        foreach (string mark in words.Marks("read “Springs and gas” below first."))
+            html.Element("p", mark);
         return End(html, result.Scenario);
     }
 

@@ -17,7 +17,8 @@ public sealed class StudyPart
 
     private const string RowsBegin = "  \"setups\": [";
 
-    private StudyPart(string folder, string file, StudyHead head, string version) => (Folder, File, Head, Version) = (folder, file, head, version);
+    private StudyPart(string folder, string file, StudyHead head, string version, PartAsked asked) =>
+        (Folder, File, Head, Version, Asked) = (folder, file, head, version, asked);
 
     /// <summary>Where it lies, as given.</summary>
     public string Folder { get; }
@@ -31,12 +32,16 @@ public sealed class StudyPart
     /// <summary>The program that wrote it.</summary>
     public string Version { get; }
 
+    /// <summary>What it was asked.</summary>
+    public PartAsked Asked { get; }
+
     /// <summary>Finds the study in a folder.</summary>
     /// <exception cref="FormatException">There is none, or it is not as we write it; the message says which.</exception>
     public static StudyPart Open(string folder)
     {
         string? file = Studies.Select(s => Path.Combine(folder, s + ".json")).FirstOrDefault(System.IO.File.Exists);
         if (file is null) throw new FormatException($"{folder}: found no {string.Join(", ", Studies.Select(s => s + ".json"))}; wanted the --out folder of a part of a study");
+        PartAsked asked = PartAsked.Read(folder);
         try
         {
             using var reader = new StreamReader(file, Encoding.UTF8);
@@ -46,7 +51,7 @@ public sealed class StudyPart
             if (line is null) throw new FormatException();
             using var json = JsonDocument.Parse(head.ToString().TrimEnd().TrimEnd(',') + "}");
             JsonElement root = json.RootElement;
-            return new(folder, file, HeadOf(root), root.GetProperty("version").GetString()!);
+            return new(folder, file, HeadOf(root), root.GetProperty("version").GetString()!, asked);
         }
         catch (Exception e) when (e is JsonException or FormatException or KeyNotFoundException or InvalidOperationException)
         {
@@ -78,7 +83,8 @@ public sealed class StudyPart
         root.GetProperty("hold").GetString()!,
         root.GetProperty("setup_count").GetInt64(),
         root.TryGetProperty("part", out JsonElement part) ? part.GetInt32() : 1,
-        root.TryGetProperty("parts", out JsonElement parts) ? parts.GetInt32() : 1);
+        root.TryGetProperty("parts", out JsonElement parts) ? parts.GetInt32() : 1,
+        root.TryGetProperty("seed", out JsonElement seed) ? seed.GetUInt64() : null);
 
     private StudyRow Row(string line, long index)
     {

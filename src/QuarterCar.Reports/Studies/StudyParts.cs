@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 
+using QuarterCar.Reports.Json;
 using QuarterCar.Studies.Setups;
 
 namespace QuarterCar.Reports.Studies;
@@ -14,6 +15,13 @@ public sealed class StudyParts
     /// <summary>The head of the whole study.</summary>
     public StudyHead Head => _parts[0].Head with { Part = 1, Parts = 1 };
 
+    /// <summary>What every part was asked.</summary>
+    public PartAsked Asked => _parts[0].Asked;
+
+    /// <summary>The folder that holds a setup.</summary>
+    /// <param name="index">Of the whole study, from 0.</param>
+    public string FolderOf(long index) => _parts[(int)(index % _parts.Length)].Folder;
+
     /// <summary>The parts, in order.</summary>
     public ImmutableArray<StudyPart> Parts => _parts;
 
@@ -25,6 +33,8 @@ public sealed class StudyParts
     {
         var found = ImmutableArray.CreateBuilder<string>();
         StudyPart first = parts[0];
+        foreach (StudyPart part in parts.Where(p => p.Version != SummaryJson.Version))
+            found.Add($"{part.Folder}: found a part written by version {part.Version}; wanted one of this program, version {SummaryJson.Version}");
         foreach (StudyPart part in parts.Skip(1).Where(p => !OfOneStudy(first, p)))
             found.Add($"{part.Folder}: found a part of another study than {first.Folder} holds; wanted parts of one study, run with the same scenario and options");
         foreach (var twice in parts.GroupBy(p => p.Head.Part).Where(g => g.Count() > 1))
@@ -61,5 +71,5 @@ public sealed class StudyParts
     }
 
     private static bool OfOneStudy(StudyPart a, StudyPart b) =>
-        a.Version == b.Version && a.Head with { Part = 1, Paths = [] } == b.Head with { Part = 1, Paths = [] } && a.Head.Paths.SequenceEqual(b.Head.Paths);
+        a.Version == b.Version && a.Asked.Same(b.Asked) && a.Head with { Part = 1, Paths = [] } == b.Head with { Part = 1, Paths = [] } && a.Head.Paths.SequenceEqual(b.Head.Paths);
 }

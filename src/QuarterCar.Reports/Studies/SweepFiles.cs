@@ -9,10 +9,10 @@ namespace QuarterCar.Reports.Studies;
 public static class SweepFiles
 {
     /// <summary>Report and picture of a sweep, beside its table in an open folder that the caller commits.</summary>
-    public static void Write(SweepResult result, ResultFolder folder, CancellationToken cancel)
+    public static void Write(StudyHead head, SweepResult result, ResultFolder folder, CancellationToken cancel)
     {
         var drawn = PlotFiles.Write(SweepPlot.Draw(result) is { } sheet ? [sheet] : [], folder, cancel);
-        Page(folder, StudyPage.Of(result, drawn));
+        Page(folder, StudyPage.Of(head, result, drawn));
     }
 
     /// <summary>reach.json, report and picture.</summary>

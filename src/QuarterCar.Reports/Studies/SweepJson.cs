@@ -89,6 +89,15 @@ public static class SweepJson
         json.WriteString("title", step.Step.What);
         json.Number("from", step.Step.From);
         json.Number("to", step.Step.To);
+        if (step.Step.Spring is { } spring)
+        {
+            json.WriteStartObject("spring");
+            json.Number("rate_N_m", spring.Rate);
+            json.Number("free_length_m", spring.FreeLength);
+            json.Number("solid_length_m", spring.SolidLength);
+            json.WriteEndObject();
+        }
+
         json.Number("goal", step.Goal);
         json.Number("change", step.Change);
         json.WriteStartObject("side_effects");

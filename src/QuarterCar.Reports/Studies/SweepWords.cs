@@ -40,7 +40,7 @@ internal sealed class SweepWords
             return $"{direction} {Goal.Word} inside the limits: {Goal.Text(_result.Goal.Of(best.Figures))} at {Point(best)}";
         if (_result.Unlimited is { } any)
             return $"No point holds every limit; {direction.ToLowerInvariant()} {Goal.Word} is {Goal.Text(_result.Goal.Of(any.Figures))} at {Point(any)}";
-        return $"No point could be run: {_result.FirstFailure}";
+        return _result.Rows == 0 ? StudyHead.NoSetups.TrimEnd('.') : $"No point could be run: {_result.FirstFailure}";
     }
 
     /// <summary>How near the best comes to a limit; empty without best.</summary>

@@ -7,7 +7,7 @@ namespace QuarterCar.Reports.Studies;
 public static class TweakText
 {
     /// <summary>Says what the changes are not.</summary>
-    internal const string NotAdded = "Each step is run alone from the setup as written; two steps together need a run of their own. Where a contact appears or vanishes, half a step is not half the effect.";
+    internal const string NotAdded = "Each step is run alone from the setup as written; two steps together need a run of their own.";
 
     /// <summary>Writes it.</summary>
     /// <param name="result">The answer.</param>
@@ -21,11 +21,11 @@ public static class TweakText
         page.Rows(words.Heading(), words.Rows(), [1, 2, 3, 4], words.Heads());
         string[] remarks = [.. words.Remarks()];
         if (remarks.Length > 0)
-            page.Gap().Paragraph("What appears, vanishes or breaks", "bold");
+            page.Gap().Paragraph(TweakWords.RemarksHead, "bold");
         foreach (string remark in remarks)
             page.Paragraph("  " + remark);
-        if (words.UnderLoad)
-            page.Gap().Paragraph(Cautions.Springs);
+        foreach (string mark in words.Marks(Cautions.Springs))
+            page.Gap().Paragraph(mark);
         page.Flush();
     }
 }

@@ -1,5 +1,6 @@
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
+using QuarterCar.Scenarios.SpringLists;
 using QuarterCar.Studies.Sweeps;
 
 namespace QuarterCar.Reports.Studies;
@@ -37,15 +38,18 @@ internal sealed class TweakWords
     /// <summary>Rows, best first.</summary>
     public List<string[]> Rows() => [.. _result.Steps.Select(s => new[]
     {
-        s.Step.What + (s.Feasible ? "" : " *"), Goal.Number(s.Goal), Goal.Change(s.Change), Effect(s, "static.ride_height_m"), Effect(s, "static.bind_clearance_full_bump_m"),
+        s.Step.What + (s.Step.UnderLoad ? " †" : "") + (s.Feasible ? "" : " *"), Goal.Number(s.Goal), s.EventChanges.IsEmpty ? Goal.Change(s.Change) : Jump, Effect(s, "static.ride_height_m"), Effect(s, "static.bind_clearance_full_bump_m"),
     })];
 
-    /// <summary>Remarks below the table: what appears, vanishes, breaks or cannot be done.</summary>
+    /// <summary>Head of the remarks.</summary>
+    public const string RemarksHead = "Springs of the steps; what appears, vanishes or breaks";
+
+    /// <summary>Remarks below the table: the spring of a step, what appears, vanishes, breaks or cannot be done.</summary>
     public IEnumerable<string> Remarks()
     {
         foreach (TweakOutcome s in _result.Steps)
         {
-            var parts = s.EventChanges.Select(e => e.After == 0 ? $"{EventWords.Of(e.Event)} vanishes" : $"{EventWords.Of(e.Event)} appears, {EventWords.Times(e.After)}")
+            var parts = Spring(s).Concat(s.EventChanges.Select(e => e.After == 0 ? $"{EventWords.Of(e.Event)} vanishes" : $"{EventWords.Of(e.Event)} appears, {EventWords.Times(e.After)}"))
                 .Concat(s.LimitsBroken.Select(l => "breaks the limit on " + new FigureScale(l, _read).Word)).ToList();
             if (s.Reason is { } reason)
                 parts.Add("* cannot be done as it stands: " + reason);
@@ -56,6 +60,32 @@ internal sealed class TweakWords
 
     /// <summary>True where a step touches springs under load.</summary>
     public bool UnderLoad => _result.Steps.Any(s => s.Step.UnderLoad);
+
+    /// <summary>Stands in place of a change that is no slope.</summary>
+    private const string Jump = "no slope";
+
+    /// <summary>Says what the marks in the table mean; empty without marks.</summary>
+    /// <param name="caution">About springs and gas, or where it stands.</param>
+    public IEnumerable<string> Marks(string caution)
+    {
+        if (_result.Steps.Any(s => !s.EventChanges.IsEmpty))
+            yield return $"{char.ToUpperInvariant(Jump[0])}{Jump[1..]}: a contact or a change of rate appears or vanishes with this step, so that half of it is not half the effect.";
+        if (UnderLoad)
+            yield return "† Wrench on springs or gas under load. " + char.ToUpperInvariant(caution[0]) + caution[1..];
+        if (_result.Invented)
+            yield return InventedSprings.Caution;
+    }
+
+    private IEnumerable<string> Spring(TweakOutcome s)
+    {
+        if (s.Step.Spring is not { } spring)
+            yield break;
+        yield return $"{_read.Text(Dimension.Length, spring.FreeLength)} free, {_read.Text(Dimension.Length, spring.SolidLength)} solid";
+        foreach ((string name, double change) in s.SideEffects.Where(e => e.Key == "fit.nut_from_top_m" && Math.Abs(e.Value) > 1e-6))
+            yield return $"coil nut {_read.Text(Dimension.Length, Math.Abs(change))} further {(change > 0 ? "down" : "up")} its thread";
+        foreach ((string name, double change) in s.SideEffects.Where(e => e.Key == "fit.radial_clearance_m" && Math.Abs(e.Value) > 1e-6))
+            yield return $"clearance over the body {new FigureScale("static.ride_height_m", _read).Change(change)} {Length}";
+    }
 
     private string Length => _read.Unit(Dimension.Length).Name;
 

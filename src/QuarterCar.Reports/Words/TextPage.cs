@@ -69,6 +69,7 @@ internal sealed class TextPage
     /// <param name="heads">Column heads; none without.</param>
     public TextPage Rows(string heading, IReadOnlyList<string[]> rows, int[] numbers, string[]? heads = null)
     {
+        if (rows.Count == 0) return this;
         Gap().Paragraph(heading, "bold");
         var table = new Table { Border = TableBorder.None, ShowHeaders = heads is not null };
         var aligned = rows.Select(r => (string[])r.Clone()).ToList();

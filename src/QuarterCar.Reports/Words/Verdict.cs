@@ -70,9 +70,9 @@ public static class Verdict
         return 0;
     }
 
-    /// <summary>A share as whole percent; "–" where it does not apply.</summary>
+    /// <summary>A share as whole percent; "–" where it does not apply. A little less than none is none.</summary>
     public static string Percent(double? share) =>
-        share is { } s && double.IsFinite(s) ? string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * s, MidpointRounding.AwayFromZero):F0}\u00a0%") : Readable.None;
+        share is { } s && double.IsFinite(s) ? string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * s, MidpointRounding.AwayFromZero) + 0.0:F0}\u00a0%") : Readable.None;
 
     private static string? EndSentence(RunResult result) => result.Figures.Run.End == "finished"
         ? null

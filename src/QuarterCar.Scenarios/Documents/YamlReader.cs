@@ -21,13 +21,15 @@ public sealed class YamlReader
     private readonly string _file;
     private readonly bool _hasLines;
     private readonly ProblemList _problems;
+    private readonly Scanner _scanner;
     private readonly Parser _parser;
     private int _nodes;
 
     private YamlReader(string file, string text, bool hasLines, ProblemList problems)
     {
         (_file, _hasLines, _problems) = (file, hasLines, problems);
-        _parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
+        _scanner = new Scanner(new StringReader(text), skipComments: true);
+        _parser = new Parser(_scanner);
     }
 
     /// <summary>Reads one document; null where nothing can be made of it, with the reason noted.</summary>
@@ -37,9 +39,10 @@ public sealed class YamlReader
     /// <param name="hasLines">False for an override: its problems name no line.</param>
     public static DocumentNode? Read(string file, string text, ProblemList problems, bool hasLines = true)
     {
+        var reader = new YamlReader(file, text, hasLines, problems);
         try
         {
-            return new YamlReader(file, text, hasLines, problems).Document();
+            return reader.Document();
         }
         catch (YamlException e)
         {
@@ -49,7 +52,8 @@ public sealed class YamlReader
         catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException or OverflowException)
         {
             // What the parser lets slip on hostile text is still only text that is not YAML.
-            problems.Note(new Place(file, 0, 0), "", Texts.NotYaml(e.Message), Texts.YamlText);
+            Mark at = reader._scanner.CurrentPosition;
+            problems.Note(new Place(file, hasLines ? (int)at.Line : 0, (int)at.Column), "", Texts.NotYaml(Texts.Crossed), Texts.YamlText);
             return null;
         }
         catch (TooMuchException)

@@ -19,18 +19,23 @@ public static class SweepStudy
     public static SweepResult Run(
         StudyBase study, SweepGrid grid, Goal goal, StudyOptions options, Action<StudyRow> take, Action<long, long>? progress = null, CancellationToken cancel = default)
     {
-        var work = new SweepWork(study.Scenario, grid, goal);
-        StudyEngine.Run(
-            study,
-            grid.Plan(),
-            options,
-            row =>
-            {
-                work.Take(row);
-                take(row);
-            },
-            progress,
-            cancel);
+        return Of(study.Scenario, grid, goal, rows => StudyEngine.Run(study, grid.Plan(), options, rows, progress, cancel), take);
+    }
+
+    /// <summary>A sweep whose rows come from elsewhere, for example from its parts.</summary>
+    /// <param name="scenario">The scenario as written.</param>
+    /// <param name="grid">The grid.</param>
+    /// <param name="goal">What is looked for.</param>
+    /// <param name="produce">Hands on the rows, in order.</param>
+    /// <param name="take">Takes every row, too.</param>
+    public static SweepResult Of(Scenario scenario, SweepGrid grid, Goal goal, Action<Action<StudyRow>> produce, Action<StudyRow> take)
+    {
+        var work = new SweepWork(scenario, grid, goal);
+        produce(row =>
+        {
+            work.Take(row);
+            take(row);
+        });
         return work.Result();
     }
 }

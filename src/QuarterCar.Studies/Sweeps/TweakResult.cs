@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 
+using QuarterCar.Model;
 using QuarterCar.Scenarios;
 
 namespace QuarterCar.Studies.Sweeps;
@@ -8,8 +9,9 @@ namespace QuarterCar.Studies.Sweeps;
 /// <param name="Scenario">The scenario as written.</param>
 /// <param name="Goal">What is looked for.</param>
 /// <param name="Base">The goal's figure as written; null where it does not apply.</param>
+/// <param name="Invented">True where springs come from the lists that ship.</param>
 /// <param name="Steps">Best first; steps without a figure last.</param>
-public sealed record TweakResult(Scenario Scenario, Goal Goal, double? Base, ImmutableArray<TweakOutcome> Steps)
+public sealed record TweakResult(Scenario Scenario, Goal Goal, double? Base, bool Invented, ImmutableArray<TweakOutcome> Steps)
 {
     /// <summary>True where a step could not be run.</summary>
     public bool Failed => Steps.Any(s => s.Goal is null && s.Reason is not null);
@@ -22,7 +24,11 @@ public sealed record TweakResult(Scenario Scenario, Goal Goal, double? Base, Imm
 /// <param name="To">After, SI; the factor for a table that is multiplied.</param>
 /// <param name="Change">What the scenario changes for it.</param>
 /// <param name="UnderLoad">True where springs are touched: the caution about springs and gas belongs to it.</param>
-public sealed record TweakStep(string Path, string What, double From, double To, Setups.SetupValue Change, bool UnderLoad);
+public sealed record TweakStep(string Path, string What, double From, double To, Setups.SetupValue Change, bool UnderLoad)
+{
+    /// <summary>The spring that is fitted by the step; null where none is.</summary>
+    public SpringData? Spring { get; init; }
+}
 
 /// <summary>What a step does.</summary>
 /// <param name="Step">The step.</param>

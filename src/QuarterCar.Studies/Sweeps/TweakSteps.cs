@@ -10,14 +10,11 @@ using QuarterCar.Studies.Setups;
 namespace QuarterCar.Studies.Sweeps;
 
 /// <summary>The steps that a coilover offers: what one turn, one click's worth or the next part on the shelf changes, both ways.</summary>
-internal sealed class TweakSteps(Scenario scenario, StandingFigures standing, ImmutableArray<SpringData> shelf)
+internal sealed class TweakSteps(Scenario scenario, StandingFigures standing, TweakShelf shelf)
 {
     private const double Inch = 0.0254;
     private const double DefaultPitch = 2e-3;
     private const double TableShare = 0.1;
-
-    // Rates on the shelf differ by more; the same rate in another unit differs by less.
-    private const double SameRate = 1e-6;
 
     private readonly bool _us = scenario.Units == UnitSystem.Us;
     private readonly CoiloverData _coilover = scenario.Corner.Coilover;
@@ -105,28 +102,22 @@ internal sealed class TweakSteps(Scenario scenario, StandingFigures standing, Im
         {
             foreach (int way in Ways.Where(_ => spring is not null))
             {
-                if ((shelf.IsDefaultOrEmpty ? Beside(name, spring!, way) : OnShelf(name, spring!, way)) is { } step)
-                    yield return step;
+                if (shelf.Next(spring!, name == "tender", way, _coilover.Body?.Diameter) is { } next)
+                    yield return Spring(name, spring!, next, way);
             }
         }
     }
 
-    private TweakStep? Beside(string name, SpringData spring, int way)
+    private TweakStep Spring(string name, SpringData spring, SpringData next, int way)
     {
-        double to = spring.Rate + (way * (_us ? 25 * ExactUnits.PoundForcePerInch : 5e3));
-        return to <= 0 ? null : Plain($"coilover.springs.{name}.rate", $"{name} spring {Sign(way)}{(_us ? "25 lbf/in" : "5 N/mm")}", spring.Rate, to, true);
-    }
-
-    // The next rate on the shelf, in the length nearest to what is fitted.
-    private TweakStep? OnShelf(string name, SpringData spring, int way)
-    {
-        SpringData? next = shelf.Where(s => way * (s.Rate - spring.Rate) > SameRate * spring.Rate)
-            .OrderBy(s => way * s.Rate).ThenBy(s => Math.Abs(s.FreeLength - spring.FreeLength)).FirstOrDefault();
-        if (next is null)
-            return null;
-        string text = $"{{ rate: {Text(next.Rate, "N/m")}, free_length: {Text(next.FreeLength, "m")}, solid_length: {Text(next.SolidLength, "m")} }}";
-        string length = Words.Length(next.FreeLength, scenario.Units);
-        return new TweakStep($"coilover.springs.{name}.rate", $"next {(way > 0 ? "stiffer" : "softer")} {name} spring ({length} long)", spring.Rate, next.Rate, new SetupValue("coilover.springs." + name, text, null), true);
+        (string Key, double? Value, string Unit)[] keys =
+        [
+            ("rate", next.Rate, "N/m"), ("free_length", next.FreeLength, "m"), ("solid_length", next.SolidLength, "m"),
+            ("wire_diameter", next.WireDiameter, "m"), ("mean_diameter", next.MeanDiameter, "m"), ("inner_diameter", next.InnerDiameter, "m"),
+        ];
+        string text = $"{{ {string.Join(", ", keys.Where(k => k.Value is not null).Select(k => $"{k.Key}: {Text(k.Value!.Value, k.Unit)}"))} }}";
+        string what = $"next {(way > 0 ? "stiffer" : "softer")} {name} spring, {Words.Rate(next.Rate, scenario.Units)}";
+        return new TweakStep($"coilover.springs.{name}.rate", what, spring.Rate, next.Rate, new SetupValue("coilover.springs." + name, text, null), true) { Spring = next };
     }
 
     private static readonly int[] Ways = [1, -1];

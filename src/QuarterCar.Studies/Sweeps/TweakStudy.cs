@@ -18,6 +18,7 @@ public static class TweakStudy
         ("static.ride_frequency_hz", s => s.Figures.RideFrequency),
         ("fit.nut_from_top_m", s => s.Fit?.NutFromTop),
         ("fit.thread_left_m", s => s.Fit?.ThreadLeft),
+        ("fit.radial_clearance_m", s => s.Fit?.RadialClearance),
         ("fit.least_preload_m", s => s.Fit?.LeastPreload),
     ];
 
@@ -31,12 +32,12 @@ public static class TweakStudy
     /// <summary>Runs it.</summary>
     /// <param name="study">The base.</param>
     /// <param name="goal">What is looked for.</param>
-    /// <param name="shelf">Springs to take the next one from; empty for steps of 25 lbf/in or 5 N/mm in the same lengths.</param>
+    /// <param name="shelf">Springs to take the next one from.</param>
     /// <param name="options">How; parts do not apply.</param>
     /// <param name="progress">Told how many of how many are done.</param>
     /// <param name="cancel">Stops within one run's time with <see cref="OperationCanceledException"/>.</param>
     public static TweakResult Run(
-        StudyBase study, Goal goal, ImmutableArray<SpringData> shelf, StudyOptions options, Action<long, long>? progress = null, CancellationToken cancel = default)
+        StudyBase study, Goal goal, TweakShelf shelf, StudyOptions options, Action<long, long>? progress = null, CancellationToken cancel = default)
     {
         ImmutableArray<TweakStep> steps = new TweakSteps(study.Scenario, StandingWork.Figures(study.Corner), shelf).All();
         var rows = new StudyRow[steps.Length + 1];
@@ -46,8 +47,8 @@ public static class TweakStudy
         if (written.Run is null)
             throw new CornerException("coilover", "a scenario that cannot be run as written: " + written.Note, "a scenario that runs");
         double? before = goal.Of(written.Figures);
-        var outcomes = steps.Select((s, i) => Outcome(s, written, rows[i + 1], goal));
-        return new TweakResult(study.Scenario, goal, before, [.. Ranked(outcomes, goal)]);
+        ImmutableArray<TweakOutcome> outcomes = [.. steps.Select((s, i) => Outcome(s, written, rows[i + 1], goal))];
+        return new TweakResult(study.Scenario, goal, before, shelf.Invented && outcomes.Any(o => o.Step.Spring is not null), [.. Ranked(outcomes, goal)]);
     }
 
     private static IEnumerable<TweakOutcome> Ranked(IEnumerable<TweakOutcome> outcomes, Goal goal) =>

@@ -1,4 +1,7 @@
+using System.Globalization;
+
 using QuarterCar.Model;
+using QuarterCar.Scenarios.SpringLists;
 using QuarterCar.Studies.Sweeps;
 
 using Xunit;
@@ -9,7 +12,7 @@ namespace QuarterCar.Studies.Tests.Sweeps;
 public sealed class TweakStudyTests
 {
     private static TweakResult Tweak(string corner, Goal? goal = null, int jobs = 2, params SpringData[] shelf) =>
-        TweakStudy.Run(new Studied(corner).Base, goal ?? Goal.Default, [.. shelf], Studied.Jobs(jobs));
+        TweakStudy.Run(new Studied(corner).Base, goal ?? Goal.Default, shelf.Length == 0 ? TweakShelf.Shipped() : new TweakShelf([.. shelf], [], false), Studied.Jobs(jobs));
 
     private static double Effect(TweakOutcome o, string name) => o.SideEffects.Single(e => e.Key == name).Value;
 
@@ -86,9 +89,38 @@ public sealed class TweakStudyTests
         Assert.Contains("free_length: 0.34 m", lower[70e3].Step.Change.Text, StringComparison.Ordinal);
     }
 
+    // The corner has 60 N/mm on both places and says nothing about diameters: a body of 2.5 in is taken, whose springs have 3 in inside; rates from the file itself.
     [Fact]
-    public void Without_a_shelf_a_spring_steps_by_5_newton_a_millimetre() =>
-        Assert.Equal([55e3, 65e3], Tweak(Corners.Plain).Steps.Where(s => s.Step.Path == "coilover.springs.upper.rate").Select(s => s.Step.To).Order());
+    public void Without_a_list_the_next_spring_comes_from_the_one_that_ships()
+    {
+        var rates = Shipped().Where(r => r.Inner == 3.0).Select(r => r.Rate * 4.4482216152605 / 0.0254).ToList();
+        double above = rates.Where(r => r > 60e3).Min(), below = rates.Where(r => r < 60e3).Max();
+        var upper = Tweak(Corners.Plain).Steps.Where(s => s.Step.Path == "coilover.springs.upper.rate").ToList();
+        Assert.Equal([below, above], upper.Select(s => s.Step.To).Order().Select(r => Math.Round(r, 6)).ToArray(), (a, b) => Math.Abs(a - b) < 1);
+        Assert.All(upper, s => Assert.Equal(s.Step.To, s.Step.Spring!.Rate));
+        Assert.All(upper, s => Assert.Equal(3.0 * 0.0254, s.Step.Spring!.InnerDiameter!.Value, 6));
+    }
+
+    // A lower spring 40 mm longer at the same preload puts the coil nut 40 mm higher.
+    [Fact]
+    public void A_longer_spring_moves_the_coil_nut_up_its_thread()
+    {
+        string body = Corners.Plain.Replace("  preload: 30 mm", "  preload: 30 mm\n  body: { seat_length: 600 mm, thread: 100 mm, slider: 10 mm }", StringComparison.Ordinal);
+        TweakOutcome same = Tweak(body, shelf: [new(70e3, Free(body), 0.1)]).Steps.First(s => s.Step.Path == "coilover.springs.lower.rate");
+        TweakOutcome longer = Tweak(body, shelf: [new(70e3, Free(body) + 0.04, 0.1)]).Steps.First(s => s.Step.Path == "coilover.springs.lower.rate");
+        Assert.Equal(0, Effect(same, "fit.nut_from_top_m"), 9);
+        Assert.Equal(-0.04, Effect(longer, "fit.nut_from_top_m"), 9);
+    }
+
+    private static double Free(string corner) => new Studied(corner).Base.Scenario.Corner.Coilover.Springs.Lower.FreeLength;
+
+    private static IEnumerable<(double Rate, double Inner)> Shipped()
+    {
+        using var reader = new StreamReader(InventedSprings.Open("invented-springs.csv"));
+        string[] lines = [.. reader.ReadToEnd().Split('\n').Where(l => l.Length > 0 && l[0] != '#')], head = lines[0].Trim().Split(',');
+        int rate = Array.IndexOf(head, "rate_lbf_in"), inner = Array.IndexOf(head, "inner_diameter_in");
+        return [.. lines.Skip(1).Select(l => l.Split(',')).Select(c => (double.Parse(c[rate], CultureInfo.InvariantCulture), double.Parse(c[inner], CultureInfo.InvariantCulture)))];
+    }
 
     [Fact]
     public void One_thread_gives_what_several_give() =>

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.CommandLine.Parsing;
+
+using QuarterCar.Reports.Files;
+using QuarterCar.Reports.Studies;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>A verb whose study can be done in parts: it either runs its setups or takes their rows from the parts.</summary>
+internal abstract class StudyVerb(string name, string does, params ImmutableArray<string> examples) : Verb(name, does, examples)
+{
+    // What belongs to a single part, or to how it is carried out.
+    private static readonly ImmutableArray<string> s_own = ["--out", "--json", "--jobs", "--part"];
+
+    public sealed override ExitCode Run(ParseResult parsed, Session session) => Run(parsed, null, session);
+
+    /// <summary>Does it.</summary>
+    /// <param name="parsed">The command line; the parts' own where they are put together.</param>
+    /// <param name="gathering">The parts; null to run.</param>
+    /// <param name="session">Where it writes.</param>
+    public abstract ExitCode Run(ParseResult parsed, Gathering? gathering, Session session);
+
+    /// <summary>Writes into a part's folder what the part was asked; null for a whole study.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="inputs">Scenarios.</param>
+    /// <param name="files">Further files that were read, as given.</param>
+    protected static Action<ResultFolder>? Kept(ParseResult parsed, ImmutableArray<ScenarioInput> inputs, params IEnumerable<string?> files)
+    {
+        if (parsed.GetResult("--part") is not OptionResult { Implicit: false }) return null;
+        ImmutableArray<string> arguments = [.. Arguments(parsed)];
+        return folder => new PartAsked(arguments, [.. inputs.SelectMany(i => i.Kept(arguments)).Concat(files.OfType<string>().Select(f => new PartFile(f, File.ReadAllText(f)))).Distinct()]).Write(folder);
+    }
+
+    private static IEnumerable<string> Arguments(ParseResult parsed)
+    {
+        Command command = parsed.CommandResult.Command;
+        foreach (Argument argument in command.Arguments)
+        {
+            foreach (Token token in parsed.GetResult(argument)?.Tokens ?? []) yield return token.Value;
+        }
+
+        foreach (Option option in command.Options.Where(o => !s_own.Contains(o.Name)))
+        {
+            if (parsed.GetResult(option) is not { Implicit: false } given) continue;
+            if (given.Tokens.Count == 0) yield return option.Name;
+            foreach (Token token in given.Tokens)
+            {
+                yield return option.Name;
+                yield return token.Value;
+            }
+        }
+    }
+}

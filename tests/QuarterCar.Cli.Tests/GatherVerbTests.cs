@@ -1,0 +1,125 @@
+using QuarterCar.TestKit.Programs;
+
+namespace QuarterCar.Cli.Tests;
+
+/// <summary>A study done in parts against the same study done at once.</summary>
+public sealed class GatherVerbTests : IDisposable
+{
+    private const int Parts = 8;
+
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    public static TheoryData<string[]> Studies => new()
+    {
+        new[] { "compare", "plain.yaml", "--vary", "coilover.preload=1,2,3,4,5,6,7,8,9 cm", "--hold", "ride_height", "--traces", "--also", "xlsx,parquet" },
+        new[] { "compare", "plain.yaml", "other.yaml" },
+        new[] { "compare", "plain.yaml", "--setups", "setups.csv", "--set", "coilover.preload=2 cm" },
+        new[] { "sweep", "plain.yaml", "--vary", "coilover.preload=1:9:9 cm", "--goal", "up_travel_used:least", "--also", "parquet,xlsx" },
+        new[] { "sweep", "plain.yaml", "--vary", "coilover.preload=1:9:3 cm", "--vary", "coilover.stop_nut.gap=1:3:4 cm", "--units", "us" },
+        new[] { "spread", "plain.yaml", "--samples", "20", "--seed", "7", "--also", "xlsx" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Studies))]
+    public void Eight_parts_put_together_are_every_byte_of_one_run(string[] study)
+    {
+        string[] asked = Prepared(study);
+        ExitCode code = Asked.Of([.. asked, "--out", _scratch.At("whole")]).Code;
+        Assert.True(code is ExitCode.Done or ExitCode.Broken);
+        int parts = study.Contains("other.yaml") ? 2 : Parts;
+        foreach (int k in Enumerable.Range(1, parts)) Part(asked, k, parts);
+
+        // What the parts were made of is not needed again.
+        foreach (string file in (string[])["plain.yaml", "other.yaml", "setups.csv"]) File.Move(_scratch.At(file), _scratch.At(file + ".away"));
+        Asked gathered = Asked.Of(["gather", .. Enumerable.Range(1, parts).Reverse().Select(k => _scratch.At($"part{k}")), "--out", _scratch.At("gathered")]);
+        Assert.True(gathered.Code == code, gathered.Messages);
+        string[] files = Names("whole");
+        Assert.Contains("report.html", files);
+        Assert.Contains(files, f => f.EndsWith(".svg", StringComparison.Ordinal));
+        Assert.Equal(files, Names("gathered"));
+        Assert.All(files, f => Assert.True(File.ReadAllBytes(_scratch.At("whole/" + f)).AsSpan().SequenceEqual(File.ReadAllBytes(_scratch.At("gathered/" + f))), f));
+    }
+
+    [Fact]
+    public void A_profile_beside_the_scenario_goes_with_the_part()
+    {
+        _scratch.Write("course.csv", "distance_m,height_m\n0,0\n2,0\n3,0.1\n4,0\n");
+        string scenario = Scenarios.Plain(limit: 2).Replace("drop: { height: 0.3 m }", "terrain:\n  - profile: { file: course.csv }\nspeed: 2 m/s", StringComparison.Ordinal);
+        string[] asked = ["compare", _scratch.Write("bumpy.yaml", scenario), "--vary", "coilover.preload=2,3 cm"];
+        Asked.Of([.. asked, "--out", _scratch.At("whole")]);
+        foreach (int k in (int[])[1, 2]) Part(asked, k, 2);
+        File.Delete(_scratch.At("course.csv"));
+        Assert.Equal(ExitCode.Done, Asked.Of("gather", _scratch.At("part1"), _scratch.At("part2"), "--out", _scratch.At("gathered")).Code);
+        foreach (string f in Names("whole")) Assert.Equal(File.ReadAllBytes(_scratch.At("whole/" + f)), File.ReadAllBytes(_scratch.At("gathered/" + f)));
+    }
+
+    [Fact]
+    public void A_missing_part_is_named()
+    {
+        string[] asked = Prepared("sweep", "plain.yaml", "--vary", "coilover.preload=1:4:4 cm");
+        foreach (int k in (int[])[1, 3]) Part(asked, k, 3);
+        Refused("found no part 2/3", 1, 3);
+    }
+
+    [Theory]
+    [InlineData("sweep plain.yaml --vary coilover.preload=1:4:4_cm", "sweep plain.yaml --vary coilover.preload=1:5:4_cm")]
+    [InlineData("sweep plain.yaml --vary coilover.preload=1:4:4_cm", "sweep plain.yaml --vary coilover.preload=1:4:4_cm --goal up_travel_used:least")]
+    [InlineData("spread plain.yaml --samples 4 --seed 1", "spread plain.yaml --samples 4 --seed 2")]
+    [InlineData("spread plain.yaml --samples 4", "spread plain.yaml --samples 5")]
+    [InlineData("compare plain.yaml --vary coilover.preload=1,2_cm", "compare plain.yaml --vary coilover.preload=1,2_cm --nut reset")]
+    [InlineData("compare plain.yaml --vary coilover.preload=1,2_cm", "compare other.yaml --vary coilover.preload=1,2_cm")]
+    public void Parts_of_different_studies_are_refused(string one, string other)
+    {
+        Part(Prepared(one.Split(' ')), 1, 2);
+        Part(Prepared(other.Split(' ')), 2, 2);
+        Refused("a part of another study", 1, 2);
+    }
+
+    [Fact]
+    public void A_part_that_was_tampered_with_is_refused()
+    {
+        string[] asked = Prepared("sweep", "plain.yaml", "--vary", "coilover.preload=1:4:4 cm");
+        foreach (int k in (int[])[1, 2]) Part(asked, k, 2);
+        string json = _scratch.At("part2/sweep.json");
+        File.WriteAllText(json, File.ReadAllText(json).Replace("\"title\":\"preload 2 cm\"", "\"title\":\"preload 7 cm\"", StringComparison.Ordinal));
+        Refused("wanted 'preload 2 cm'", 1, 2);
+        File.Delete(_scratch.At("part1/part.json"));
+        Refused("found no part.json", 1, 2);
+    }
+
+    [Fact]
+    public void A_whole_study_keeps_no_copy_of_what_it_read()
+    {
+        Asked.Of([.. Prepared("sweep", "plain.yaml", "--vary", "coilover.preload=1:2:2 cm"), "--out", _scratch.At("whole")]);
+        Assert.DoesNotContain("part.json", Names("whole"));
+    }
+
+    private void Part(string[] asked, int k, int n)
+    {
+        Asked part = Asked.Of([.. asked, "--part", $"{k}/{n}", "--out", _scratch.At($"part{k}")]);
+        Assert.True(part.Code is ExitCode.Done or ExitCode.Broken, part.Messages);
+    }
+
+    private void Refused(string words, params int[] parts)
+    {
+        Asked asked = Asked.Of(["gather", .. parts.Select(k => _scratch.At($"part{k}")), "--out", _scratch.At("gathered")]);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains(words, asked.Messages, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_scratch.At("gathered")));
+    }
+
+    // '_' stands for the blank before a unit where a test's words are split at blanks.
+    private string[] Prepared(params string[] study)
+    {
+        string tolerances = "\ntolerances: { corner.sprung_weight: 4 %, coilover.preload: 5 mm }\n";
+        _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2) + tolerances);
+        _scratch.Write("other.yaml", Scenarios.Plain(limit: 2, height: 0.4) + tolerances);
+        _scratch.Write("setups.csv", "title,coilover.preload,coilover.stop_nut.gap\n=soft,1 cm,1 cm\nb,2 cm,2 cm\nnever,-90 cm,2 cm\nc,3 cm,1 cm\n");
+        return [.. study.Select(w => w.EndsWith(".yaml", StringComparison.Ordinal) || w.EndsWith(".csv", StringComparison.Ordinal) ? _scratch.At(w) : w.Replace("_cm", " cm", StringComparison.Ordinal))];
+    }
+
+    private string[] Names(string folder) =>
+        [.. Directory.EnumerateFiles(_scratch.At(folder), "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(_scratch.At(folder), f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+}
