@@ -23,6 +23,7 @@ internal static class CommandLine
     [
         new NewVerb(), new CheckVerb(), new RunVerb(), new WeighVerb(), new PickVerb(), new CompareVerb(),
         new SweepVerb(), new ReachVerb(), new TweakVerb(), new SpreadVerb(), new GatherVerb(), new SheetVerb(),
+        new ServeVerb(),
     ];
 
     /// <summary>Runs one command line.</summary>
