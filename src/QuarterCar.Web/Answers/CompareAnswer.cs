@@ -41,6 +41,14 @@ internal sealed class CompareAnswer(Library library, Runs runs)
         }
     }
 
+    // The star stands at the number; the difference has a cell of its own, so that both stand in line.
+    private static string Cell(CompareCell cell, int setup)
+    {
+        bool best = cell.Rest.StartsWith('*');
+        string number = HtmlText.Encode(cell.Number + (best ? "*" : "")), difference = HtmlText.Encode((best ? cell.Rest[1..] : cell.Rest).Trim());
+        return $"<td class=\"n\">{number}</td>{(setup == 0 ? "" : $"<td class=\"n less\">{difference}</td>")}";
+    }
+
     private static string Table(StudyRow[] rows, Readable read)
     {
         StudyRow[] ran = [.. rows.Where(r => r.Figures is not null)];
@@ -48,12 +56,11 @@ internal sealed class CompareAnswer(Library library, Runs runs)
         if (ran.Length > 0)
         {
             var lines = CompareTable.Of(ran, read);
-            string[][] columns = [.. ran.Select((_, i) => CompareTable.Column(lines, i, '\u2007', '\u2008'))];
             html.Raw("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Setups beside each other\"><table class=\"differences\"><caption>Setups beside each other; in brackets the difference to now</caption><thead><tr><th scope=\"col\">figure</th>");
-            foreach (StudyRow row in ran) html.Raw($"<th scope=\"col\" class=\"n\"><span class=\"mark\" data-setup=\"{row.Index}\"></span>{HtmlText.Encode(row.Request.Title)}</th>");
+            foreach (StudyRow row in ran) html.Raw($"<th scope=\"col\" class=\"n\"{(row.Index == ran[0].Index ? "" : " colspan=\"2\"")}><span class=\"mark\" data-setup=\"{row.Index}\"></span>{HtmlText.Encode(row.Request.Title)}</th>");
             html.Raw("</tr></thead><tbody>");
             for (int i = 0; i < lines.Length; i++)
-                html.Raw($"<tr data-figure=\"{lines[i].Name}\"><th scope=\"row\">{HtmlText.Encode(lines[i].Words)}</th>{string.Concat(columns.Select(c => $"<td class=\"n\">{HtmlText.Encode(c[i])}</td>"))}</tr>");
+                html.Raw($"<tr data-figure=\"{lines[i].Name}\"><th scope=\"row\">{HtmlText.Encode(lines[i].Words)}</th>{string.Concat(lines[i].Cells.Select(Cell))}</tr>");
             html.Raw("</tbody></table></div>").Element("p", CompareTable.Star, "hint-line");
         }
 

@@ -1,4 +1,4 @@
-using System.Buffers.Text;
+using System.Globalization;
 using System.Text.Json;
 
 namespace QuarterCar.Web.Answers;
@@ -16,7 +16,7 @@ internal static class JsonParts
         }
 
         Span<byte> digits = stackalloc byte[32];
-        Utf8Formatter.TryFormat((float)v, digits, out int length, new System.Buffers.StandardFormat('G'));
+        (v + 0.0).TryFormat(digits, out int length, "G6", CultureInfo.InvariantCulture);
         json.WriteRawValue(digits[..length], skipInputValidation: true);
     }
 

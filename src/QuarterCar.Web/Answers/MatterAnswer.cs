@@ -55,7 +55,7 @@ internal sealed class MatterAnswer(Library library)
         json.WriteString("figure", FigureWords.OfName(request.Figure, null, new Readable(units)).Words);
         json.WriteString("figureUnit", figure.Name);
         json.Short("now", In(present.Si, unit));
-        json.Line("points", rows.Where(r => r.Figures is not null).Select(r => (In(r.Request.Values[0].Si!.Value, unit), (r.Figures!.Value[place] ?? double.NaN) * toSi * figure.PerSi)));
+        json.Line("points", rows.Where(r => r.Figures?[place] is not null).Select(r => (In(r.Request.Values[0].Si!.Value, unit), r.Figures!.Value[place]!.Value * toSi * figure.PerSi)));
         json.Numbers("touches", rows.Where(r => r.Figures is not null && Metal(r)).Select(r => In(r.Request.Values[0].Si!.Value, unit)));
         json.WriteString("failed", rows.FirstOrDefault(r => r.Figures is null) is { } bad ? $"Left out where the corner cannot be: {bad.Request.Title}: {bad.Note}." : "");
     }

@@ -11,14 +11,14 @@ namespace QuarterCar.Web.Answers;
 /// <summary>What the page draws of one run, SI, thinned to what a screen shows: lines, zones, kinks, contacts, and the frames of the moving corner.</summary>
 internal static class Pictures
 {
-    private const int Columns = 420, Frames = 420;
+    private const int Columns = 400, Frames = 300, Coarse = 500, Fine = 1500;
 
     private const double PathShare = 0.006;
 
     /// <summary>Writes them.</summary>
     public static void Write(Utf8JsonWriter json, RunResult run)
     {
-        var samples = RunSamples.Of(run);
+        var samples = RunSamples.Of(run, Coarse, Fine);
         Readable read = samples.Read;
         json.WriteStartObject("pictures");
         json.WriteBoolean("overDistance", samples.OverDistance);

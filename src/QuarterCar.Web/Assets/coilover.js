@@ -3,7 +3,7 @@
 import { words } from "./look.js";
 
 const NS = "http://www.w3.org/2000/svg";
-const WIDTH = 300, HEIGHT = 520, CENTRE = 128, TOP = 18, BOTTOM = 34;
+const WIDTH = 300, HEIGHT = 452, CENTRE = 128, TOP = 26, BOTTOM = 30;
 const svg = document.getElementById("coilover");
 const pose = document.getElementById("pose");
 

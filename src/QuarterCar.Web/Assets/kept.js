@@ -53,12 +53,12 @@ export function showKept() {
     const back = document.createElement("button");
     back.type = "button";
     back.textContent = "Turn on from here";
-    back.setAttribute("aria-label", `Turn on from setup ${LETTERS[kept.slot]}`);
+    back.setAttribute("aria-label", `Turn on from here, setup ${LETTERS[kept.slot]}`);
     back.addEventListener("click", () => takeUp(kept));
     const drop = document.createElement("button");
     drop.type = "button";
     drop.textContent = "Let go";
-    drop.setAttribute("aria-label", `Let go of setup ${LETTERS[kept.slot]}`);
+    drop.setAttribute("aria-label", `Let go, setup ${LETTERS[kept.slot]}`);
     drop.addEventListener("click", () => {
       state.kept = state.kept.filter(k => k !== kept);
       changed();

@@ -66,7 +66,7 @@ function overlay(kept, key, k, ky, c) {
 }
 
 function labels(points, c) {
-  return { silent: true, symbol: "circle", symbolSize: 7, data: points, label: { show: true, position: "top", fontSize: 12, color: c.ink, fontFamily: FONT, formatter: p => p.data.words ?? "" }, itemStyle: { color: c.contact } };
+  return { silent: true, symbol: "circle", symbolSize: 7, data: points, label: { show: true, position: "top", fontSize: 12, color: c.ink, fontFamily: FONT, textBorderColor: c.ground, textBorderWidth: 3, formatter: p => p.data.words ?? "" }, itemStyle: { color: c.contact } };
 }
 
 export function shaft(pictures, scale, kept, c) {
@@ -78,7 +78,7 @@ export function shaft(pictures, scale, kept, c) {
   const edges = pictures.edges;
   const places = spread(edges.map(e => e.showing * kl), 15 * perPixel, min, max);
   const named = pictures.events.filter(e => !e.release && (e.contact || e.words === "crossover")).sort((a, b) => a.rank - b.rank).slice(0, 7);
-  const marks = named.map(e => ({ coord: [e.x * k, e.showing * kl], words: e.words, itemStyle: { color: e.contact ? c.contact : c.help }, label: { position: e.showing > 0.9 * stroke ? "bottom" : e.contact ? "top" : "right" } }));
+  const marks = named.map(e => ({ coord: [e.x * k, e.showing * kl], words: e.words, itemStyle: { color: e.contact ? c.contact : c.help }, label: { position: e.contact ? (e.showing > 0.9 * stroke ? "bottom" : "left") : "right" } }));
   const main = line(scaled(pictures.shaft, k, kl), c.setups[0], { z: 5, markArea: bands(pictures, kl, c, "yAxis", 1), markPoint: labels(marks, c) });
   main.markLine = {
     silent: true, symbol: "none", label: { show: false }, lineStyle: { color: c.help, width: 1 },
@@ -98,7 +98,7 @@ export function force(pictures, scale, kept, c) {
   const of = points => points.map(([x, y]) => [-x * kl, y * kf]);
   const low = Math.min(0, ...pictures.forcePath.map(p => p[1]));
   const most = Math.max(pictures.curve.top, Math.min(top, Math.max(...pictures.forcePath.map(p => p[1]))));
-  const kinks = pictures.edges.filter(e => e.name !== "full droop" && e.name !== "full bump").map(e => ({ coord: [-e.showing * kl, e.force * kf], words: e.name, itemStyle: { color: c.ink }, label: { position: "left" } }));
+  const kinks = pictures.edges.filter(e => e.name !== "full droop" && e.name !== "full bump").map((e, i) => ({ coord: [-e.showing * kl, e.force * kf], words: e.name, itemStyle: { color: c.ink }, label: { position: "top", align: "right", offset: [4, -4 - 17 * i] } }));
   const series = [
     line(of(pictures.forcePath), c.setups[0], { width: 1.2 }),
     ...kept.map(s => line(of(s.pictures.curve.total), c.setups[s.slot + 1], { width: 1.8, dash: DASHES[s.slot + 1] })),
@@ -119,7 +119,7 @@ export function damper(pictures, scale, kept, c) {
   const areas = share.shares.map((s, i) => [{ xAxis: (share.from + i * bin) * kv, itemStyle: { color: c.ink, opacity: s === 0 ? 0 : 0.04 + 0.3 * Math.sqrt(s / most) } }, { xAxis: (share.from + (i + 1) * bin) * kv }]);
   const lines = pictures.damper.map(d => line(scaled(d.line, kv, kf), c.ink, {
     width: 1.8, dash: dashes[Math.min(d.zone, 3)], z: 5,
-    endLabel: { show: d.zone > 0, formatter: d.name, color: c.ink, fontSize: 12, align: "right", offset: [-6, -8] },
+    endLabel: { show: d.zone > 0, formatter: d.name, color: c.ink, fontSize: 12, align: "right", offset: [-6, -10], textBorderColor: c.ground, textBorderWidth: 3 },
   }));
   const series = [
     line([[0, 0]], c.ink, { markArea: { silent: true, data: areas } }),

@@ -4,6 +4,8 @@ using System.Globalization;
 using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Keys;
+using QuarterCar.Scenarios.Quantities;
+using QuarterCar.Scenarios.Reading;
 
 namespace QuarterCar.Web.Form;
 
@@ -106,7 +108,24 @@ internal sealed class FieldList(DocumentNode root, UnitSystem units)
         string label = path.StartsWith("terrain", StringComparison.Ordinal) && key.Kind is QuantityKind && path.Count(c => c == '.') == 1 && path.EndsWith("step", StringComparison.Ordinal) ? "Height" : FieldWords.Of(path);
         if (path.StartsWith("terrain", StringComparison.Ordinal) && path.EndsWith(".flat", StringComparison.Ordinal)) label = "Length";
         string ghost = key.Default is { } standard ? ShownUnits.Shown(standard, units) : "";
-        return new(path, label, Help(key), kind, shown, ghost, node is null && !key.Required && path is not ("coilover.preload" or "coilover.friction"));
+        return new(path, label, Help(key) + StepWords(path, kind, node), kind, shown, ghost, node is null && !key.Required && path is not ("coilover.preload" or "coilover.friction"));
+    }
+
+    // What an arrow key does, in the words of a hand.
+    private string StepWords(string path, KeyKind kind, DocumentNode? node)
+    {
+        if (path.StartsWith("coilover.springs.", StringComparison.Ordinal) && path.EndsWith(".rate", StringComparison.Ordinal)) return "; \u2191 \u2193 the next spring of the invented list";
+        if (kind is TableKind { OrPlainValue: false }) return "; \u2191 \u2193 5 % more or less";
+        if (SideBlocks.KindOfNumber(kind, node) is not { } number) return "";
+        double step = StepSizes.Of(path, number.Dimension, units, StepSizes.Pitch(root));
+        string size = number.Dimension is Dimension.Number or Dimension.Share ? ShownUnits.In(step, "") : Difference(step, number.Dimension, path);
+        return path == "coilover.preload" ? $"; \u2191 \u2193 one turn, {size}" : $"; \u2191 \u2193 {size}";
+    }
+
+    private string Difference(double step, Dimension dimension, string path)
+    {
+        string unit = dimension == Dimension.Length && step >= ExactUnits.Foot - 1e-9 ? (units == UnitSystem.Us ? "ft" : "m") : dimension == Dimension.Speed ? (units == UnitSystem.Us ? "mph" : "km/h") : ShownUnits.Of(dimension, units);
+        return Measured.Write(ShownUnits.Rounded(step / (UnitTable.Find(unit)?.Size ?? 1)), unit) + (path == "coilover.preload" && StepSizes.PitchGiven(root) is null ? " (a usual pitch)" : "");
     }
 
     private static string Help(Key key) => key.Default is null && key.Condition is { } condition and not "optional" ? $"{key.Help} ({condition})" : key.Help;

@@ -73,7 +73,7 @@ internal static class FormHtml
         html.Raw($"<div class=\"field{(wide ? " wide-field" : "")}\" data-path=\"{path}\"><label for=\"{id}\" data-drag=\"{path}\">{HtmlText.Encode(field.Label)}{(part.Length > 0 ? $"<span class=\"unseen\">, {HtmlText.Encode(part)}</span>" : "")}</label>");
         html.Raw(Input(field, id, path));
         if (field.Kind is QuantityKind || (field.Kind is TableKind { OrPlainValue: true } && !wide))
-            html.Raw($"<button type=\"button\" class=\"matter\" data-path=\"{path}\" aria-label=\"How much does {HtmlText.Encode(field.Label)} matter?\" title=\"How much does this matter?\">\u223f</button>");
+            html.Raw($"<button type=\"button\" class=\"matter\" data-path=\"{path}\" aria-label=\"How much does {HtmlText.Encode(field.Label)} matter?\" title=\"How much does this matter?\"><span aria-hidden=\"true\">\u223f</span></button>");
         html.Raw($"<p class=\"hint\" id=\"{id}-hint\">{HtmlText.Encode(field.Help)}</p><p class=\"problem\" id=\"{id}-problem\" hidden></p></div>");
     }
 

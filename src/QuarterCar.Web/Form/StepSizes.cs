@@ -1,4 +1,5 @@
 using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Quantities;
 
 namespace QuarterCar.Web.Form;
@@ -10,6 +11,13 @@ internal static class StepSizes
     public const double UsualPitch = 2e-3;
 
     private const double Inch = ExactUnits.Inch, Foot = ExactUnits.Foot;
+
+    /// <summary>Pitch of the coil nut's thread, m: as given, else the usual one.</summary>
+    public static double Pitch(DocumentNode root) => PitchGiven(root) ?? UsualPitch;
+
+    /// <summary>Pitch of the coil nut's thread as given, m; null without one.</summary>
+    public static double? PitchGiven(DocumentNode root) =>
+        root.Find([PathStep.Key("coilover"), PathStep.Key("body"), PathStep.Key("thread_pitch")]) is ScalarNode s && Measured.TryParse(s.Text, out Measured m) && m.Dimension == Dimension.Length && m.Si > 0 ? m.Si : null;
 
     /// <summary>SI.</summary>
     /// <param name="path">Dotted path.</param>

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
+using QuarterCar.Web.Answers;
 using QuarterCar.Web.State;
 
 namespace QuarterCar.Web.Serving;
@@ -60,8 +61,18 @@ public sealed class LivePage : IAsyncDisposable
             throw;
         }
 
+        _ = page._turns.Of(() => WarmUp(page._stopping.Token), page._stopping.Token);
         page.Address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         return page;
+    }
+
+    // The first run of a program is slow; it is over before somebody's hand is on the page.
+    private static bool WarmUp(CancellationToken cancel)
+    {
+        var shipped = OpenedScenario.Shipped();
+        var answer = new CornerAnswer(new Library(shipped), new Runs());
+        for (int i = 0; i < 3; i++) answer.Write(Stream.Null, new CornerRequest(new SetupState(shipped.Text, [], null), null, [new Step("coilover.stop_nut.gap", i)], null, null, null, null), cancel);
+        return true;
     }
 
     /// <summary>Stops it: what is being computed is let go.</summary>

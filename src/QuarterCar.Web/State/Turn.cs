@@ -62,7 +62,7 @@ internal sealed class Turn(Library library, UnitSystem units)
         if (!Measured.TryParse(text, out Measured present) || !double.IsFinite(present.Si)) return setup;
         if (IsSpringRate(path) && OnShelf(setup, path, present.Si, count) is { } fitted) return fitted;
         string unit = present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
-        double to = present.Si + (count * StepSizes.Of(path, kind.Dimension, units, Pitch(root)));
+        double to = present.Si + (count * StepSizes.Of(path, kind.Dimension, units, StepSizes.Pitch(root)));
         if (kind.Dimension == Dimension.Length && Math.Abs(to) < 1e-9) to = 0;
         return kind.Range.Holds(to) ? Changes.With(setup, path, ShownUnits.In(to, unit)) : kind.Range is { Least: 0, LeastCounts: true } ? Changes.With(setup, path, ShownUnits.In(0, unit)) : setup;
     }
@@ -97,9 +97,6 @@ internal sealed class Turn(Library library, UnitSystem units)
         setup = Changes.With(setup, part + ".free_length", ShownUnits.In(spring.FreeLength, us ? "in" : "mm"));
         return Changes.With(setup, part + ".solid_length", ShownUnits.In(spring.SolidLength, us ? "in" : "mm"));
     }
-
-    private static double Pitch(DocumentNode root) =>
-        root.Find([PathStep.Key("coilover"), PathStep.Key("body"), PathStep.Key("thread_pitch")]) is ScalarNode s && Measured.TryParse(s.Text, out Measured m) && m.Dimension == Dimension.Length && m.Si > 0 ? m.Si : StepSizes.UsualPitch;
 
     private DocumentNode? Root(SetupState setup) => library.Read(setup, units).Edited;
 
