@@ -35,7 +35,7 @@ public static class FlowText
             text.Append(indent).Append(Word(entry.Name)).Append(':');
             switch (entry.Value)
             {
-                case MapNode below when indent.Length == 0 || below.Entries.Any(e => e.Value is not ScalarNode):
+                case MapNode { Entries.IsEmpty: false } below when indent.Length == 0 || below.Entries.Any(e => e.Value is not ScalarNode):
                     text.Append('\n');
                     Block(text, below, indent + "  ");
                     break;

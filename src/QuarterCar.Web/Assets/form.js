@@ -5,6 +5,7 @@ import { openMatter } from "./matter.js";
 
 const PIXELS_A_STEP = 14;
 const form = document.getElementById("form");
+const help = document.getElementById("help");
 
 const input = path => form.querySelector(`input[data-path="${CSS.escape(path)}"], select[data-path="${CSS.escape(path)}"]`);
 
@@ -113,4 +114,8 @@ export function listenToForm() {
     if (matter) openMatter(matter.dataset.path);
   });
   form.addEventListener("pointerdown", onDrag);
+  form.addEventListener("focusin", event => {
+    const field = event.target.closest(".field");
+    if (field) help.textContent = field.querySelector(".hint").textContent;
+  });
 }
