@@ -71,7 +71,7 @@ internal static class FiguresHtml
         }
 
         if (run.Warnings.IsEmpty) return html.ToString();
-        html.Raw("<ul class=\"warnings\">");
+        html.Element("h2", run.Warnings.Length == 1 ? "One warning" : "Warnings").Raw("<ul class=\"warnings\">");
         foreach (var warning in run.Warnings) html.Element("li", warning.Message);
         return html.Raw("</ul>").ToString();
     }

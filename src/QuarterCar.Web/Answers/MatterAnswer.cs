@@ -44,7 +44,7 @@ internal sealed class MatterAnswer(Library library)
     {
         (Measured present, QuantityKind kind) = Present(read, request.Path)!.Value;
         string unit = present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
-        double step = StepSizes.Of(request.Path, kind.Dimension, units, StepSizes.UsualPitch);
+        double step = StepSizes.Of(request.Path, kind.Dimension, units, StepSizes.Pitch(read.Edited!));
         double[] at = [.. Enumerable.Range(-Side, (2 * Side) + 1).Select(i => present.Si + (i * step)).Where(kind.Range.Holds)];
         var (dimension, toSi) = Readable.OfKey(request.Figure);
         ReadableUnit figure = request.Figure.StartsWith("counts.", StringComparison.Ordinal) ? new("", 1, 0) : new Readable(units).Unit(dimension);

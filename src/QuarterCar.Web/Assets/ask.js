@@ -14,7 +14,7 @@ export async function ask(kind, question) {
       body: JSON.stringify(question),
       signal: abort.signal,
     });
-    if (!response.ok) return { failed: await response.text() };
+    if (!response.ok) return { failed: (await response.text()) || "The program behind this page could not answer." };
     return await response.json();
   } catch (error) {
     if (error.name === "AbortError") return null;

@@ -23,7 +23,7 @@ function slot() {
 }
 
 function keep() {
-  if (!state.last || state.kept.length >= MOST_KEPT) return;
+  if (!state.last || state.mistaken || state.kept.length >= MOST_KEPT) return;
   state.kept.push({ ...setup(), slot: slot(), words: describe(state.changes), pictures: state.last.result.pictures });
   state.kept.sort((a, b) => a.slot - b.slot);
   changed();
@@ -38,7 +38,7 @@ function changed() {
 
 /** Shows the list. */
 export function showKept() {
-  button.disabled = state.kept.length >= MOST_KEPT;
+  button.disabled = state.mistaken || state.kept.length >= MOST_KEPT;
   button.textContent = state.kept.length >= MOST_KEPT ? "Four are kept" : "Keep this setup";
   list.replaceChildren(...state.kept.map(kept => {
     const item = document.createElement("li");

@@ -6,7 +6,7 @@ import { showForm, showValues, showProblems, listenToForm } from "./form.js";
 import { drawPlots, restyle } from "./plots.js";
 import { setCoilover } from "./coilover.js";
 import { setScene } from "./scene.js";
-import { setRun, goToTime, listenToPlayer } from "./player.js";
+import { setRun, goToTime, forgetTime, listenToPlayer } from "./player.js";
 import { listenToKept, showKept, refreshKept, compare } from "./kept.js";
 import { listenToMatter, refreshMatter } from "./matter.js";
 import { listenToFiles } from "./files.js";
@@ -63,7 +63,10 @@ function show(answer) {
   }
   const rest = showProblems(answer.problems);
   showMistakes(answer.problems, rest);
-  $("result").classList.toggle("stale", answer.problems.length > 0);
+  state.mistaken = answer.problems.length > 0;
+  document.body.classList.toggle("mistaken", state.mistaken);
+  $("result").classList.toggle("stale", state.mistaken);
+  showKept();
   if (answer.result) showResult(answer);
   const asked = pressedAt;
   requestAnimationFrame(() => {
@@ -128,7 +131,8 @@ export function openText(name, text) {
   mark("");
   pending.edits = [];
   pending.steps.clear();
-  Object.assign(state, { name, text, changes: [], case: "", hold: "none", base: [], formKey: null });
+  Object.assign(state, { name, text, changes: [], case: "", hold: "none", base: [], units: null, formKey: null });
+  forgetTime();
   $("hold").value = "none";
   send();
 }
@@ -186,9 +190,9 @@ async function start() {
   listenToFiles();
   const opened = await (await fetch("/api/opened")).json();
   const before = remembered();
-  Object.assign(state, { name: opened.name, text: opened.text });
-  if (before && before.text === opened.text) {
-    Object.assign(state, { changes: before.changes, case: before.case ?? "", units: before.units, kept: before.kept ?? [] });
+  Object.assign(state, { name: opened.name, text: opened.text, opened: opened.text });
+  if (before && before.opened === opened.text) {
+    Object.assign(state, { name: before.name, text: before.text, changes: before.changes, case: before.case ?? "", units: before.units, kept: before.kept ?? [] });
   }
   await send();
   if (state.kept.length > 0) await refreshKept();

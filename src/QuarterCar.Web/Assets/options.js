@@ -78,16 +78,19 @@ export function shaft(pictures, scale, kept, c) {
   const edges = pictures.edges;
   const places = spread(edges.map(e => e.showing * kl), 15 * perPixel, min, max);
   const named = pictures.events.filter(e => !e.release && (e.contact || e.words === "crossover")).sort((a, b) => a.rank - b.rank).slice(0, 7);
-  const marks = named.map(e => ({ coord: [e.x * k, e.showing * kl], words: e.words, itemStyle: { color: e.contact ? c.contact : c.help }, label: { position: e.contact ? (e.showing > 0.9 * stroke ? "bottom" : "left") : "right" } }));
+  const [first, end] = [pictures.shaft[0][0], pictures.shaft.at(-1)[0]];
+  const early = e => e.x - first < 0.14 * (end - first);
+  const marks = named.map(e => ({ coord: [e.x * k, e.showing * kl], words: e.words, itemStyle: { color: e.contact ? c.contact : c.help }, label: { position: e.contact ? (e.showing > 0.9 * stroke ? "bottom" : early(e) ? "right" : "left") : "right" } }));
   const main = line(scaled(pictures.shaft, k, kl), c.setups[0], { z: 5, markArea: bands(pictures, kl, c, "yAxis", 1), markPoint: labels(marks, c) });
   main.markLine = {
     silent: true, symbol: "none", label: { show: false }, lineStyle: { color: c.help, width: 1 },
     data: edges.filter(e => ["ride height", "crossover", "tender closes"].includes(e.name)).map(e => ({ yAxis: e.showing * kl, lineStyle: { type: e.name === "ride height" ? [7, 4] : [2, 3] } })),
   };
   const option = base(c, xAxis(pictures, scale, kept, c, "shaft"), axis(c, `shaft showing, ${scale.length.name}`, { min, max }), [...overlay(kept, "shaft", k, kl, c), main], { right: 138 });
+  const beside = document.getElementById("chart-shaft").clientWidth - 138 + 16;
   option.graphic = edges.map((e, i) => ({
-    type: "text", right: 4, top: 14 + (max - places[i]) / perPixel - 7, silent: true,
-    style: { text: e.words, fill: c.ink, fontSize: 12, fontFamily: FONT, width: 126, align: "left" },
+    type: "text", left: beside, top: 14 + (max - places[i]) / perPixel - 7, silent: true,
+    style: { text: e.words, fill: c.ink, fontSize: 12, fontFamily: FONT, align: "left" },
   }));
   return option;
 }
@@ -98,7 +101,13 @@ export function force(pictures, scale, kept, c) {
   const of = points => points.map(([x, y]) => [-x * kl, y * kf]);
   const low = Math.min(0, ...pictures.forcePath.map(p => p[1]));
   const most = Math.max(pictures.curve.top, Math.min(top, Math.max(...pictures.forcePath.map(p => p[1]))));
-  const kinks = pictures.edges.filter(e => e.name !== "full droop" && e.name !== "full bump").map((e, i) => ({ coord: [-e.showing * kl, e.force * kf], words: e.name, itemStyle: { color: c.ink }, label: { position: "top", align: "right", offset: [4, -4 - 17 * i] } }));
+  let level = 0, before = Infinity;
+  const lift = e => {
+    level = before - e.showing < 0.22 * stroke ? level + 1 : 0;
+    before = e.showing;
+    return -6 - 16 * level;
+  };
+  const kinks = pictures.edges.filter(e => e.name !== "full droop" && e.name !== "full bump").map(e => ({ coord: [-e.showing * kl, e.force * kf], words: e.name, itemStyle: { color: c.ink }, label: { position: "top", align: "right", offset: [4, lift(e)] } }));
   const series = [
     line(of(pictures.forcePath), c.setups[0], { width: 1.2 }),
     ...kept.map(s => line(of(s.pictures.curve.total), c.setups[s.slot + 1], { width: 1.8, dash: DASHES[s.slot + 1] })),

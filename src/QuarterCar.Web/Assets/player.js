@@ -33,6 +33,11 @@ export function setRun(pictures, units) {
   show(nearest(run.frames.t, time));
 }
 
+/** Another scenario: the cursor looks for its deepest moment again. */
+export function forgetTime() {
+  time = null;
+}
+
 /** Takes the cursor to a time, s. */
 export function goToTime(t) {
   stop();

@@ -2,7 +2,7 @@
 
 const NS = "http://www.w3.org/2000/svg";
 const svg = document.getElementById("scene");
-const WIDTH = 900, HEIGHT = 200, SPAN = 6.5;
+const WIDTH = 900, HEIGHT = 250, SPAN = 5;
 
 let pictures = null;
 let parts = null;

@@ -13,6 +13,8 @@ export const state = {
   kept: [],
   formKey: null,
   last: null,
+  mistaken: false,
+  opened: "",
 };
 
 const undo = [];
@@ -77,9 +79,9 @@ export function accept(changes) {
 
 function remember() {
   try {
-    const { name, text, changes, case: load, units } = state;
+    const { name, text, opened, changes, case: load, units } = state;
     const kept = state.kept.map(({ text: t, changes: c, case: l, words }) => ({ text: t, changes: c, case: l, words }));
-    sessionStorage.setItem("quartercar", JSON.stringify({ name, text, changes, case: load, units, kept }));
+    sessionStorage.setItem("quartercar", JSON.stringify({ name, text, opened, changes, case: load, units, kept }));
   } catch {
     // A browser that keeps nothing still works; only a reload starts afresh.
   }

@@ -6,6 +6,7 @@ using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Keys;
 using QuarterCar.Scenarios.Quantities;
 using QuarterCar.Scenarios.Reading;
+using QuarterCar.Web.State;
 
 namespace QuarterCar.Web.Form;
 
@@ -52,11 +53,11 @@ internal sealed class FieldList(DocumentNode root, UnitSystem units)
     {
         if (Find("terrain") is not ListNode terrain)
         {
-            yield return new("Drop test", [.. Fields("drop")], []);
+            yield return new("Drop test", [.. Fields("drop")], [new("Drive over ground instead", Turn.Excitation, "course")]);
             yield break;
         }
 
-        yield return new("", [.. Fields("speed")], []);
+        yield return new("Driven over ground", [.. Fields("speed")], [new("Drop test instead", Turn.Excitation, "drop")]);
         for (int i = 0; i < terrain.Items.Length; i++)
         {
             string path = string.Create(CultureInfo.InvariantCulture, $"terrain[{i}]");

@@ -98,6 +98,10 @@ internal sealed class Endpoints(OpenedScenario opened, Turns turns, Cancellation
         {
             await Words(context, StatusCodes.Status503ServiceUnavailable, "This takes more memory than the page has: shorten the run, or check for values far out of proportion.");
         }
+        catch (Exception e) when (e is not IOException)
+        {
+            await Words(context, StatusCodes.Status500InternalServerError, $"The program failed in a way that was not foreseen ({e.GetType().Name}); this is a fault of the program.");
+        }
     });
 
     private static Task Words(HttpContext context, int status, string words)

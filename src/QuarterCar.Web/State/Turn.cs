@@ -22,6 +22,13 @@ internal sealed class Turn(Library library, UnitSystem units)
 
     private const int MostSteps = 1000;
 
+    /// <summary>Stands for what moves the wheel: "drop" or "course".</summary>
+    public const string Excitation = "excitation";
+
+    private static readonly ImmutableArray<(string Path, string Text)> s_drop = [(Terrain, Overrides.None), ("speed", Overrides.None), ("drop", "{ height: 3 ft }")];
+
+    private static readonly ImmutableArray<(string Path, string Text)> s_course = [("drop", Overrides.None), (Terrain, "[{ flat: 10 ft }, { step: -18 in }, { flat: 60 ft }]"), ("speed", "5 mph")];
+
     /// <summary>The setup after it.</summary>
     public SetupState Apply(SetupState setup, IEnumerable<Change> edits, IEnumerable<Step> steps)
     {
@@ -33,6 +40,12 @@ internal sealed class Turn(Library library, UnitSystem units)
     private SetupState Edit(SetupState setup, Change edit)
     {
         string text = edit.Text.Trim();
+        if (edit.Path == Excitation)
+        {
+            foreach ((string path, string value) in text == "drop" ? s_drop : s_course) setup = Changes.With(setup, path, value);
+            return setup;
+        }
+
         if (edit.Path == Terrain + "[+]" || (edit.Path.StartsWith(Terrain + "[", StringComparison.Ordinal) && text == Overrides.None))
             return Root(setup)?.Find([PathStep.Key(Terrain)]) is ListNode list ? Changes.With(setup, Terrain, Ground(list, edit.Path, text)) : setup;
         if (text.Length == 0) text = Overrides.None;
