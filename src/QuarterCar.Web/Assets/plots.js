@@ -8,6 +8,8 @@ const NAMES = ["shaft", "force", "damper", "tyre", "acceleration"];
 const charts = new Map();
 const cursors = new Map();
 let drawn = null;
+let at = 0;
+let fitting = 0;
 
 function chart(name) {
   if (charts.has(name)) return charts.get(name);
@@ -18,8 +20,22 @@ function chart(name) {
   element.append(cursor);
   charts.set(name, made);
   cursors.set(name, cursor);
-  new ResizeObserver(() => made.resize()).observe(element);
+  new ResizeObserver(() => {
+    if (made.getWidth() === element.clientWidth && made.getHeight() === element.clientHeight) return;
+    made.resize();
+    fitAgain();
+  }).observe(element);
   return made;
+}
+
+// Labels beside a plot and cursors stand where the plot's size puts them.
+function fitAgain() {
+  cancelAnimationFrame(fitting);
+  fitting = requestAnimationFrame(() => {
+    if (!drawn) return;
+    drawPlots(drawn.pictures, drawn.scale, drawn.kept);
+    moveCursor(Math.min(at, drawn.pictures.frames.t.length - 1));
+  });
 }
 
 /** Draws all plots. */
@@ -41,6 +57,7 @@ export function restyle() {
 /** Puts the cursor of every plot at a frame. */
 export function moveCursor(frame) {
   if (!drawn) return;
+  at = frame;
   const { pictures, scale } = drawn;
   const { frames } = pictures;
   const place = (pictures.overDistance ? frames.x[frame] * scale.distance.perSi : frames.t[frame]);
@@ -51,17 +68,17 @@ export function moveCursor(frame) {
 
 function across(name, x) {
   const cursor = cursors.get(name);
-  const at = charts.get(name).convertToPixel({ xAxisIndex: 0 }, x);
+  const left = charts.get(name).convertToPixel({ xAxisIndex: 0 }, x);
   cursor.className = "cursor line";
-  cursor.style.transform = `translateX(${at}px)`;
+  cursor.style.transform = `translateX(${left}px)`;
 }
 
 function spot(name, x, y) {
   const cursor = cursors.get(name);
-  const at = charts.get(name).convertToPixel({ gridIndex: 0 }, [x, y]);
-  if (!at) return;
+  const place = charts.get(name).convertToPixel({ gridIndex: 0 }, [x, y]);
+  if (!place) return;
   cursor.className = "cursor spot";
-  cursor.style.transform = `translate(${at[0]}px, ${at[1]}px)`;
+  cursor.style.transform = `translate(${place[0]}px, ${place[1]}px)`;
 }
 
 /** Takes a click into a plot over place; the listener gets the place as drawn. */
@@ -69,8 +86,8 @@ export function onPlace(listener) {
   for (const name of ["shaft", "tyre", "acceleration"]) {
     const made = chart(name);
     made.getZr().on("click", event => {
-      const at = made.convertFromPixel({ gridIndex: 0 }, [event.offsetX, event.offsetY]);
-      if (at && drawn) listener(at[0]);
+      const place = made.convertFromPixel({ gridIndex: 0 }, [event.offsetX, event.offsetY]);
+      if (place && drawn) listener(place[0]);
     });
   }
 }
