@@ -20,7 +20,7 @@ internal sealed class ServeVerb : Verb
             "serve",
             "Serves the live page to this machine alone, where the corner answers while you turn things; ends with Ctrl-C.",
             "quartercar serve",
-            "quartercar serve scenarios/quarry-ledge.yaml --port 8085")
+            "quartercar serve scenarios/quarry-ledge.yaml --port 47113")
     {
         Command.Add(_file);
         Command.Add(_port);
