@@ -143,26 +143,33 @@ public sealed class BrowserTests(BrowserFixture browser, ITestOutputHelper outpu
     {
         await using Visit visit = await browser.Open();
         await visit.Page.EvaluateAsync("window.turns = []; document.addEventListener('drawn', e => window.turns.push(e.detail));");
-        const int warm = 10, counted = 31;
-        await visit.Type(Weight, "825 lbf");
-        for (int i = 0; i < warm + counted; i++)
+        (double median, string words) = (double.PositiveInfinity, "");
+        for (int round = 0; round < 3 && median >= Allowed; round++)
         {
-            // Never a weight that was there before: nothing is remembered, everything is computed.
-            if (i == 20) await visit.Type(Weight, "820 lbf");
-            await visit.Turn(() => visit.Input(Weight).PressAsync(i < 20 ? "ArrowUp" : "ArrowDown"));
+            // The quietest of three rounds: other tests run beside this one.
+            (double took, string said) = await Measure(visit, 830 + round);
+            if (took < median) (median, words) = (took, said);
         }
 
-        JsonElement turns = await visit.Page.EvaluateAsync<JsonElement>("window.turns");
-        double[] took = [.. turns.EnumerateArray().TakeLast(counted).Select(t => t.GetProperty("took").GetDouble()).Order()];
-        double[] computed = [.. turns.EnumerateArray().TakeLast(counted).Select(t => t.GetProperty("computed").GetDouble()).Order()];
-        double median = took[counted / 2], run = computed[counted / 2];
-        string words = string.Create(CultureInfo.InvariantCulture, $"key press to redrawn plots: median {median:F0} ms, slowest {took[^1]:F0} ms; reading and running the scenario {run:F1} ms of it ({run / median:P0})");
         output.WriteLine(words);
         await Console.Out.WriteLineAsync(words);
-        Assert.True(median < 2 * Allowed, words); // on a machine that does other work meanwhile; the aim is half of it
+        Assert.True(median < Allowed, words);
     }
 
     private const double Allowed = 100;
+
+    private static async Task<(double Median, string Words)> Measure(Visit visit, int weight)
+    {
+        // Never a weight that was there before: nothing is remembered, everything is computed.
+        const int warm = 6, counted = 25;
+        await visit.Type(Weight, string.Create(CultureInfo.InvariantCulture, $"{weight}.5 lbf"));
+        for (int i = 0; i < warm + counted; i++) await visit.Turn(() => visit.Input(Weight).PressAsync("ArrowUp"));
+        JsonElement turns = await visit.Page.EvaluateAsync<JsonElement>("window.turns");
+        double[] Sorted(string name) => [.. turns.EnumerateArray().TakeLast(counted).Select(t => t.GetProperty(name).GetDouble()).Order()];
+        double[] took = Sorted("took");
+        double median = took[counted / 2], run = Sorted("computed")[counted / 2];
+        return (median, string.Create(CultureInfo.InvariantCulture, $"key press to redrawn plots: median {median:F0} ms, slowest {took[^1]:F0} ms; reading and running the scenario {run:F1} ms of it ({run / median:P0})"));
+    }
 
     /// <summary>Presses Tab until something has the focus.</summary>
     private static async Task Reach(Visit visit, string condition)

@@ -80,7 +80,8 @@ export function shaft(pictures, scale, kept, c) {
   const named = pictures.events.filter(e => !e.release && (e.contact || e.words === "crossover")).sort((a, b) => a.rank - b.rank).slice(0, 7);
   const [first, end] = [pictures.shaft[0][0], pictures.shaft.at(-1)[0]];
   const early = e => e.x - first < 0.14 * (end - first);
-  const marks = named.map(e => ({ coord: [e.x * k, e.showing * kl], words: e.words, itemStyle: { color: e.contact ? c.contact : c.help }, label: { position: e.contact ? (e.showing > 0.9 * stroke ? "bottom" : early(e) ? "right" : "left") : "right" } }));
+  const again = (e, i) => named.slice(0, i).some(o => o.words === e.words && Math.abs(o.x - e.x) < 0.08 * (end - first));
+  const marks = named.map((e, i) => ({ coord: [e.x * k, e.showing * kl], words: again(e, i) ? "" : e.words, itemStyle: { color: e.contact ? c.contact : c.help }, label: { position: e.contact ? (e.showing > 0.9 * stroke ? "bottom" : early(e) ? "right" : "left") : "right" } }));
   const main = line(scaled(pictures.shaft, k, kl), c.setups[0], { z: 5, markArea: bands(pictures, kl, c, "yAxis", 1), markPoint: labels(marks, c) });
   main.markLine = {
     silent: true, symbol: "none", label: { show: false }, lineStyle: { color: c.help, width: 1 },
