@@ -22,7 +22,7 @@ internal static class CommandLine
     public static ImmutableArray<Verb> Verbs() =>
     [
         new NewVerb(), new CheckVerb(), new RunVerb(), new WeighVerb(), new PickVerb(), new CompareVerb(),
-        new SweepVerb(), new ReachVerb(), new TweakVerb(), new SpreadVerb(), new GatherVerb(), new SheetVerb(),
+        new SweepVerb(), new ReachVerb(), new TweakVerb(), new SpreadVerb(), new GatherVerb(), new SheetVerb(), new SchemaVerb(),
         new ServeVerb(),
     ];
 

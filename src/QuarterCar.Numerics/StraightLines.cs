@@ -5,6 +5,7 @@ public sealed class StraightLines
 {
     private readonly double[] _x;
     private readonly double[] _f;
+    private readonly double[] _slope;
 
     /// <summary>The function through points.</summary>
     /// <param name="x">At least two arguments, rising.</param>
@@ -22,6 +23,9 @@ public sealed class StraightLines
 
         _x = x.ToArray();
         _f = f.ToArray();
+        _slope = new double[Pieces];
+        for (int i = 0; i < Pieces; i++)
+            _slope[i] = (_f[i + 1] - _f[i]) / (_x[i + 1] - _x[i]);
     }
 
     /// <summary>Number of straight pieces.</summary>
@@ -40,7 +44,7 @@ public sealed class StraightLines
     }
 
     /// <summary>Slope of a piece.</summary>
-    public double Slope(int piece) => (_f[piece + 1] - _f[piece]) / (_x[piece + 1] - _x[piece]);
+    public double Slope(int piece) => _slope[piece];
 
     /// <summary>Value of a piece's line, carried on past its ends.</summary>
     public double OnPiece(int piece, double x) => _f[piece] + Slope(piece) * (x - _x[piece]);

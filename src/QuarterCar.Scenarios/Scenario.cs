@@ -8,7 +8,7 @@ namespace QuarterCar.Scenarios;
 /// <summary>One scenario as read: immutable, SI, every override and load case applied. What it says is in <see cref="Corner"/> and <see cref="Excitation"/>; how it is run, judged and varied stands beside.</summary>
 /// <param name="Title">The title.</param>
 /// <param name="File">The file's name as given, for messages and reports.</param>
-/// <param name="Hash">Lower-case SHA-256 (hex) of the content after overrides: equal for equal content, whatever the file's name.</param>
+/// <param name="Hash">Lower-case SHA-256 (hex) of the content after overrides: equal for equal content, whatever the file's name; empty for a study's setup that nobody asks for it.</param>
 /// <param name="Units">Output units.</param>
 /// <param name="Corner">The corner's words.</param>
 /// <param name="Excitation">A course driven at a speed, or a drop.</param>

@@ -35,14 +35,23 @@ internal sealed class ContactWork(RunTrack track)
     /// <summary>Contacts finished so far with the index of their touch event.</summary>
     public IEnumerable<(int Event, ContactFigures Figures)> Done => _done;
 
-    /// <summary>Penetration, its speed and the force of a contact.</summary>
-    public static (double Depth, double Speed, double Force) Of(ContactKind kind, Corner corner, in CornerForces f) => kind switch
+    /// <summary>Penetration, its speed and the force of a contact, by its law.</summary>
+    public static (double Depth, double Speed, double Force) Of(ContactKind kind, Corner corner, in FigureNode n)
     {
-        ContactKind.BumpStop => (corner.BumpStopCompression(f.WheelTravel), corner.BumpStop!.OnAxle ? f.WheelVelocity : f.ShaftVelocity, f.BumpStop),
-        ContactKind.BottomOut => (f.ShaftTravel - corner.Stroke, f.ShaftVelocity, f.BottomOut),
-        ContactKind.CoilBind => (f.ShaftTravel + corner.Preload - corner.Stack.Breaks[^1].Compression, f.ShaftVelocity, f.Spring),
-        _ => (-f.ShaftTravel, -f.ShaftVelocity, -f.TopOut),
-    };
+        double x = n.ShaftTravel, v = n.ShaftVelocity;
+        switch (kind)
+        {
+            case ContactKind.BumpStop:
+                double depth = corner.BumpStopCompression(n.WheelTravel), speed = corner.BumpStop!.OnAxle ? n.WheelVelocity : v;
+                return (depth, speed, corner.BumpStop.Force(depth, speed));
+            case ContactKind.BottomOut:
+                return (x - corner.Stroke, v, corner.BottomOut.Force(x - corner.Stroke, v));
+            case ContactKind.CoilBind:
+                return (x + corner.Preload - corner.Stack.Breaks[^1].Compression, v, corner.Stack.Force(x + corner.Preload));
+            default:
+                return (-x, -v, corner.TopOut.Force(-x, -v));
+        }
+    }
 
     /// <summary>Takes an event: a touch opens a record, a release closes it.</summary>
     public void Take(int index, in NotedEvent e)
@@ -68,7 +77,7 @@ internal sealed class ContactWork(RunTrack track)
         {
             if (_open[k] is not { } open)
                 continue;
-            (double depth, double speed, double force) = Of((ContactKind)k, track.Corner, node.Forces);
+            (double depth, double speed, double force) = Of((ContactKind)k, track.Corner, node);
             open.Depth = Math.Max(open.Depth, depth);
             open.Energy += weight * force * Math.Max(0, speed);
             open.Force.Take(force, step, from, to);
@@ -87,7 +96,7 @@ internal sealed class ContactWork(RunTrack track)
         if (_open[(int)kind] is not { } open)
             return;
         Corner corner = track.Corner;
-        double force = open.Force.Refined(track, n => Of(kind, corner, n.Forces).Force);
+        double force = open.Force.Refined(track, (in FigureNode n) => Of(kind, corner, n).Force);
         string name = EventNames.Of(s_events[(int)kind].Touch);
         _done.Add((open.Event, new ContactFigures(
             name, open.Time, open.Time * track.Course.Speed, open.ShaftVelocity, Math.Max(0, force), open.Depth, time - open.Time, open.Energy)));

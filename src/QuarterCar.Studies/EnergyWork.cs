@@ -13,21 +13,28 @@ internal sealed class EnergyWork(RunTrack track)
     private const double Nothing = 1e-9;
 
     private readonly Corner _corner = track.Corner;
+    private int _segment;
     private double _damper, _friction, _contacts, _tyre, _road;
 
     /// <summary>Takes a node of a step with its share of time, s.</summary>
     public void Take(in FigureNode n, double weight)
     {
-        CornerForces f = n.Forces;
-        _damper += weight * f.Damper * f.ShaftVelocity;
-        _friction += weight * f.Friction * f.ShaftVelocity;
-        if (f.BottomOut != 0 || f.ShaftTravel > _corner.Stroke)
-            _contacts += weight * Lost(f.BottomOut, _corner.BottomOut.Rate * (f.ShaftTravel - _corner.Stroke), f.ShaftVelocity);
-        if (f.ShaftTravel < 0)
-            _contacts += weight * Lost(-f.TopOut, -_corner.TopOut.Rate * f.ShaftTravel, -f.ShaftVelocity);
-        if (_corner.BumpStop is { } bump && _corner.BumpStopCompression(f.WheelTravel) is > 0 and var q)
-            _contacts += weight * Lost(f.BumpStop, bump.Lines.At(q), bump.OnAxle ? f.WheelVelocity : f.ShaftVelocity);
-        track.Course.Road.Evaluate(track.Course.Speed * n.Time, out double h, out double slope);
+        double x = n.ShaftTravel, v = n.ShaftVelocity;
+        if (_corner.Damper is { } damper)
+            _damper += weight * damper.Force(x, v) * v;
+        _friction += weight * _corner.Friction.At(v) * v;
+        if (x - _corner.Stroke is > 0 and var deep)
+            _contacts += weight * Lost(_corner.BottomOut.Force(deep, v), _corner.BottomOut.Rate * deep, v);
+        if (x < 0)
+            _contacts += weight * Lost(_corner.TopOut.Force(-x, -v), -_corner.TopOut.Rate * x, -v);
+        if (_corner.BumpStop is { } bump && _corner.BumpStopCompression(n.WheelTravel) is > 0 and var q)
+        {
+            double speed = bump.OnAxle ? n.WheelVelocity : v;
+            _contacts += weight * Lost(bump.Force(q, speed), bump.Lines.At(q), speed);
+        }
+
+        double s = track.Course.Speed * n.Time;
+        SegmentAt(s).Evaluate(s, out double h, out double slope);
         double rise = track.Course.Speed * slope, deflection = h - n.Unsprung;
         _tyre += weight * Lost(n.TyreForce, _corner.Tyre.Elastic(deflection), rise - n.UnsprungVelocity);
         _road += weight * n.TyreForce * rise;
@@ -53,6 +60,17 @@ internal sealed class EnergyWork(RunTrack track)
         double lost = _damper + _friction + _contacts + _tyre, residual = change + lost - _road;
         double largest = Math.Max(Math.Abs(lost), Math.Max(Math.Abs(_road), Math.Abs(change)));
         return new EnergyFigures(residual, largest < Nothing ? 0 : residual / largest, _damper, _friction, _contacts, _tyre, _road);
+    }
+
+    // The road's segment at a distance, at a break the one after it. The nodes come nearly in order, so it is near the last one's.
+    private ref readonly RoadSegment SegmentAt(double s)
+    {
+        ReadOnlySpan<double> breaks = track.Course.Road.Breaks;
+        while (_segment < breaks.Length && breaks[_segment] <= s)
+            _segment++;
+        while (_segment > 0 && breaks[_segment - 1] > s)
+            _segment--;
+        return ref track.Course.Road.Segments[_segment];
     }
 
     // What a force takes beyond what it stores.

@@ -2,6 +2,9 @@ using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.Studies;
 
+/// <summary>A quantity of a node.</summary>
+internal delegate double FigureQuantity(in FigureNode node);
+
 /// <summary>The largest value of a quantity over a run: found among the nodes of the steps, then followed on the interpolant between its neighbours. Never a maximum over samples.</summary>
 internal struct Peak
 {
@@ -30,7 +33,7 @@ internal struct Peak
     }
 
     /// <summary>The largest value on the interpolant around the best node (golden section).</summary>
-    public readonly double Refined(RunTrack track, Func<FigureNode, double> quantity)
+    public readonly double Refined(RunTrack track, FigureQuantity quantity)
     {
         if (_step < 0)
             return Value;

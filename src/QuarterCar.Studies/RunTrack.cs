@@ -7,24 +7,25 @@ using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.Studies;
 
-/// <summary>The motion of one run as its steps and events, to be sampled at any time from the steps' interpolants; sampling never changes a step. Immutable.</summary>
+/// <summary>The motion of one run as its steps and events, to be sampled at any time from the steps' interpolants; sampling never changes a step. Immutable, unless it was lent the memory of its run.</summary>
 public sealed class RunTrack : Track
 {
-    private readonly DenseStep[] _steps;
-    private readonly NotedEvent[] _events;
+    private readonly ReadOnlyMemory<DenseStep> _steps;
+    private readonly ReadOnlyMemory<NotedEvent> _events;
 
-    /// <summary>A copy of what a run left behind.</summary>
+    /// <summary>What a run left behind.</summary>
     /// <param name="corner">The corner that moved.</param>
     /// <param name="course">Ground, road and speed.</param>
     /// <param name="run">The run, not yet used for another.</param>
     /// <param name="outcome">How it ended.</param>
     /// <param name="duration">Asked for, s.</param>
     /// <param name="sample">s between rows.</param>
-    public RunTrack(Corner corner, CourseModel course, MotionRun run, IntegrationOutcome outcome, double duration, double sample)
+    /// <param name="keep">True for a copy; false where it is asked for figures at once and then forgotten: it holds only until the run is used again.</param>
+    public RunTrack(Corner corner, CourseModel course, MotionRun run, IntegrationOutcome outcome, double duration, double sample, bool keep = true)
     {
         (Corner, Course, Outcome, Duration, SampleStep) = (corner, course, outcome, duration, sample);
-        _steps = run.Steps.Steps.ToArray();
-        _events = run.Events.Events.ToArray();
+        _steps = keep ? run.Steps.Memory.ToArray() : run.Steps.Memory;
+        _events = keep ? run.Events.Memory.ToArray() : run.Events.Memory;
         GasStart = run.GasStart;
     }
 
@@ -47,10 +48,10 @@ public sealed class RunTrack : Track
     public double GasStart { get; }
 
     /// <summary>The steps, in order of time.</summary>
-    public ReadOnlySpan<DenseStep> Steps => _steps;
+    public ReadOnlySpan<DenseStep> Steps => _steps.Span;
 
     /// <summary>The events, in order of time.</summary>
-    public ReadOnlySpan<NotedEvent> Events => _events;
+    public ReadOnlySpan<NotedEvent> Events => _events.Span;
 
     /// <inheritdoc/>
     public override double EndTime => Outcome.Time;
@@ -59,7 +60,7 @@ public sealed class RunTrack : Track
     public override long RowCount => (long)Math.Floor(EndTime / SampleStep * (1 + 1e-12)) + 1;
 
     /// <summary>State at a time: see <see cref="CornerState"/>.</summary>
-    public Vector256<double> StateAt(double time) => _steps.Length == 0 ? Outcome.State : _steps[IndexAt(time, 0)].At(time);
+    public Vector256<double> StateAt(double time) => _steps.Length == 0 ? Outcome.State : Steps[IndexAt(time, 0)].At(time);
 
     /// <inheritdoc/>
     public override Sample At(double time) => SampleOf(time, StateAt(time));
@@ -73,25 +74,26 @@ public sealed class RunTrack : Track
         {
             double time = Math.Min(k * SampleStep, EndTime);
             step = IndexAt(time, step);
-            yield return SampleOf(time, _steps.Length == 0 ? Outcome.State : _steps[step].At(time));
+            yield return SampleOf(time, _steps.Length == 0 ? Outcome.State : Steps[step].At(time));
         }
     }
 
     // The later step at a boundary: a row on an event has the values after it.
     private int IndexAt(double time, int from)
     {
-        if (from > 0 || _steps.Length < 64)
+        ReadOnlySpan<DenseStep> steps = Steps;
+        if (from > 0 || steps.Length < 64)
         {
-            while (from + 1 < _steps.Length && _steps[from + 1].Start <= time)
+            while (from + 1 < steps.Length && steps[from + 1].Start <= time)
                 from++;
             return from;
         }
 
-        int low = 0, high = _steps.Length - 1;
+        int low = 0, high = steps.Length - 1;
         while (low < high)
         {
             int mid = (low + high + 1) >> 1;
-            if (_steps[mid].Start <= time)
+            if (steps[mid].Start <= time)
                 low = mid;
             else
                 high = mid - 1;

@@ -19,14 +19,14 @@ public static class SingleRun
     /// <param name="scenario">What is asked.</param>
     /// <param name="course">Its course.</param>
     /// <param name="run">Memory to run in.</param>
-    /// <param name="withCurve">False leaves the standing curve out: nobody draws it.</param>
+    /// <param name="keep">False where nobody asks for more than figures: then the standing curve, its remarks and all that is told beside figures are left out, and the track is gone once the run's memory is used again.</param>
     /// <param name="cancel">Stops the run.</param>
-    public static RunResult Of(Scenario scenario, CourseModel course, MotionRun run, bool withCurve, CancellationToken cancel = default)
+    public static RunResult Of(Scenario scenario, CourseModel course, MotionRun run, bool keep, CancellationToken cancel = default)
     {
-        StandingResult standing = StandingStudy.Of(scenario, withCurve: withCurve);
-        RunTrack track = Move(standing, course, run, cancel);
+        StandingResult standing = keep ? StandingStudy.Of(scenario) : StandingStudy.FiguresOf(scenario);
+        RunTrack track = Move(standing, course, run, keep, cancel);
         (RunFigures figures, ImmutableArray<EventRow> events) = FigureWork.Of(track);
-        ImmutableArray<Warning> warnings = [.. standing.Warnings, .. RunWarnings.Of(standing, course, figures)];
+        ImmutableArray<Warning> warnings = keep ? [.. standing.Warnings, .. RunWarnings.Of(standing, course, figures)] : [];
         return new RunResult(scenario, standing, track, figures, events, Limits.Check(scenario.Limits, standing.Figures, figures), warnings);
     }
 
@@ -34,14 +34,15 @@ public static class SingleRun
     /// <param name="standing">The corner at rest.</param>
     /// <param name="course">The course.</param>
     /// <param name="run">Memory to run in.</param>
+    /// <param name="keep">False where the track is asked at once and then forgotten.</param>
     /// <param name="cancel">Stops the run.</param>
-    public static RunTrack Move(StandingResult standing, CourseModel course, MotionRun run, CancellationToken cancel = default)
+    public static RunTrack Move(StandingResult standing, CourseModel course, MotionRun run, bool keep = true, CancellationToken cancel = default)
     {
         RunSettings settings = standing.Scenario.Run;
         double duration = course.Duration(settings);
         IntegrationOutcome outcome = course.DropHeight is { } height
             ? run.Drop(standing.Corner, course.Road, height, duration, settings.Tolerance, cancel)
             : run.Drive(standing.Corner, course.Road, course.Speed, duration, settings.Tolerance, cancel);
-        return new RunTrack(standing.Corner, course, run, outcome, duration, settings.Sample);
+        return new RunTrack(standing.Corner, course, run, outcome, duration, settings.Sample, keep);
     }
 }

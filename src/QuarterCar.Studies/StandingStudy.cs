@@ -14,9 +14,8 @@ public static class StandingStudy
     /// <summary>The standing result.</summary>
     /// <param name="scenario">What is asked.</param>
     /// <param name="cases">Its load cases, each applied.</param>
-    /// <param name="withCurve">False where nobody asks for the curve: a study of many setups.</param>
     /// <exception cref="CornerException">The words describe no corner that can stand.</exception>
-    public static StandingResult Of(Scenario scenario, IEnumerable<(string Name, Scenario Scenario)>? cases = null, bool withCurve = true)
+    public static StandingResult Of(Scenario scenario, IEnumerable<(string Name, Scenario Scenario)>? cases = null)
     {
         var corner = Corner.Build(scenario.Corner);
         StandingFigures figures = StandingWork.Figures(corner);
@@ -32,8 +31,17 @@ public static class StandingStudy
             Damping(corner, figures),
             fit,
             [.. stood.Select(c => new CaseStanding(c.Name, c.Figures))],
-            withCurve ? StandingCurve.Of(corner) : [],
+            StandingCurve.Of(corner),
             [.. scenario.Warnings, .. StandingWarnings.Of(subject, stood)]);
+    }
+
+    /// <summary>The corner and its figures alone: what a study of many setups asks.</summary>
+    /// <param name="scenario">What is asked.</param>
+    /// <exception cref="CornerException">The words describe no corner that can stand.</exception>
+    public static StandingResult FiguresOf(Scenario scenario)
+    {
+        var corner = Corner.Build(scenario.Corner);
+        return new StandingResult(scenario, corner, StandingWork.Figures(corner), [], [], null, [], [], []);
     }
 
     // ζ = c·r²/(2·√(k_r·m_s)), k_r = r²·(k_region + k_gas), all at ride height (physics.md section 6).

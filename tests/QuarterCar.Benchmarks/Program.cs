@@ -17,6 +17,12 @@ if (args is ["yardstick", .. var rest])
     }
 }
 
+if (args is ["setups"])
+{
+    SetupRates.Print();
+    return 0;
+}
+
 if (args is ["plain"])
 {
     PlainComparison.Print();

@@ -8,7 +8,7 @@ namespace QuarterCar.House.Tests;
 public sealed class ReferencesTests
 {
     /// <summary>From the outside in. A project may reference what stands after it.</summary>
-    private static readonly string[] s_order = ["Cli", "Web", "Reports", "Studies", "Scenarios", "Model", "Numerics"];
+    private static readonly string[] s_order = ["Library", "Cli", "Web", "Reports", "Studies", "Scenarios", "Model", "Numerics"];
 
     public static TheoryData<string> Projects => [.. Directory.EnumerateDirectories(Checkout.At("src")).Select(d => Path.GetFileName(d)).Order(StringComparer.Ordinal)];
 

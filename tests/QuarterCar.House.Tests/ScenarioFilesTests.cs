@@ -31,4 +31,17 @@ public sealed class ScenarioFilesTests
         var result = ProgramProcess.Run(Checkout.Root, "check", "scenarios/" + file);
         Assert.Equal((0, ""), (result.Code, result.Messages));
     }
+
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void Scenario_names_its_schema_in_the_first_line(string file) =>
+        Assert.Equal("# yaml-language-server: $schema=scenario.schema.json", File.ReadLines(Checkout.At("scenarios/" + file)).First());
+
+    [Fact]
+    public void Schema_beside_the_scenarios_is_what_the_program_prints()
+    {
+        var result = ProgramProcess.Run(Checkout.Root, "schema");
+        Assert.Equal((0, ""), (result.Code, result.Messages));
+        Assert.Equal(File.ReadAllText(Checkout.At("scenarios/scenario.schema.json")), result.Out);
+    }
 }

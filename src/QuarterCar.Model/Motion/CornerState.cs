@@ -9,6 +9,12 @@ namespace QuarterCar.Model.Motion;
 /// </summary>
 public static class CornerState
 {
+    /// <summary>Place of ẇ among the four.</summary>
+    public const int WheelVelocityPlace = 1;
+
+    /// <summary>Place of v_u among the four.</summary>
+    public const int UnsprungVelocityPlace = 3;
+
     /// <summary>The state.</summary>
     /// <param name="wheelTravel">w, m.</param>
     /// <param name="wheelVelocity">ẇ, m/s.</param>
@@ -21,17 +27,17 @@ public static class CornerState
     public static double WheelTravel(Vector256<double> y) => y.GetElement(0);
 
     /// <summary>ẇ, m/s; of a rate of change ẅ, m/s².</summary>
-    public static double WheelVelocity(Vector256<double> y) => y.GetElement(1);
+    public static double WheelVelocity(Vector256<double> y) => y.GetElement(WheelVelocityPlace);
 
     /// <summary>z_u, m.</summary>
     public static double Unsprung(Vector256<double> y) => y.GetElement(2);
 
     /// <summary>v_u, m/s; of a rate of change the unsprung acceleration, m/s².</summary>
-    public static double UnsprungVelocity(Vector256<double> y) => y.GetElement(3);
+    public static double UnsprungVelocity(Vector256<double> y) => y.GetElement(UnsprungVelocityPlace);
 
     /// <summary>z_s, m.</summary>
     public static double Sprung(Vector256<double> y) => y.GetElement(2) - y.GetElement(0);
 
     /// <summary>v_s, m/s; of a rate of change the sprung acceleration, m/s².</summary>
-    public static double SprungVelocity(Vector256<double> y) => y.GetElement(3) - y.GetElement(1);
+    public static double SprungVelocity(Vector256<double> y) => y.GetElement(UnsprungVelocityPlace) - y.GetElement(WheelVelocityPlace);
 }

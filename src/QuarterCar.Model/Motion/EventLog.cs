@@ -19,6 +19,9 @@ public sealed class EventLog
     /// <summary>The events.</summary>
     public ReadOnlySpan<NotedEvent> Events => _events.AsSpan(0, Count);
 
+    /// <summary>The same as memory, good until the log is cleared.</summary>
+    public ReadOnlyMemory<NotedEvent> Memory => _events.AsMemory(0, Count);
+
     internal void Clear() => Count = 0;
 
     internal void Add(CornerEvent e, double time, Vector256<double> state)

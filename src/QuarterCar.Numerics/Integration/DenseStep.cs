@@ -64,6 +64,30 @@ public struct DenseStep
         return q / Vector256.Create(Length);
     }
 
+    /// <summary>One component of <see cref="DerivativeAtTheta"/> at four places, each with the same bits.</summary>
+    /// <param name="theta">The places.</param>
+    /// <param name="component">From 0 to 3.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly Vector256<double> DerivativeAtThetas(Vector256<double> theta, int component)
+    {
+        Vector256<double> a = theta, b = Vector256<double>.One - theta;
+        Vector256<double> p = Vector256.FusedMultiplyAdd(All(C7, component), a, All(C6, component)), q = All(C7, component);
+        q = q * b - p;
+        p = Vector256.FusedMultiplyAdd(p, b, All(C5, component));
+        q = q * a + p;
+        p = Vector256.FusedMultiplyAdd(p, a, All(C4, component));
+        q = q * b - p;
+        p = Vector256.FusedMultiplyAdd(p, b, All(C3, component));
+        q = q * a + p;
+        p = Vector256.FusedMultiplyAdd(p, a, All(C2, component));
+        q = q * b - p;
+        p = Vector256.FusedMultiplyAdd(p, b, All(C1, component));
+        q = q * a + p;
+        return q / Vector256.Create(Length);
+
+        static Vector256<double> All(Vector256<double> c, int component) => Vector256.Create(c.GetElement(component));
+    }
+
     /// <summary>
     /// Largest distance of an interpolant, or of a part or difference of its components, from the straight line between
     /// its ends: a bound, from the largest values of the nested form's factors on 0 ≤ θ ≤ 1 (1/4, 4/27, 1/16, 108/3125,

@@ -13,6 +13,9 @@ public sealed class StepLog
     /// <summary>The steps.</summary>
     public ReadOnlySpan<DenseStep> Steps => _steps.AsSpan(0, Count);
 
+    /// <summary>The same as memory, good until the log is cleared.</summary>
+    public ReadOnlyMemory<DenseStep> Memory => _steps.AsMemory(0, Count);
+
     /// <summary>Forgets the steps, keeps the memory.</summary>
     public void Clear() => Count = 0;
 

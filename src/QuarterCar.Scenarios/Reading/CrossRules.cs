@@ -1,6 +1,7 @@
 using System.Globalization;
 
 using QuarterCar.Scenarios.Documents;
+using QuarterCar.Scenarios.Keys;
 
 namespace QuarterCar.Scenarios.Reading;
 
@@ -26,8 +27,7 @@ public sealed class CrossRules
 
         var rules = new CrossRules(values, map, problems);
         rules.OneLoad();
-        rules.Contact();
-        rules.Rim();
+        rules.NeededKeys();
         rules.Springs();
         rules.Zones();
         rules.GasVolume();
@@ -52,39 +52,30 @@ public sealed class CrossRules
         }
     }
 
-    private void Contact()
+    private void NeededKeys()
     {
-        if (_values.Text("tyre.contact") is not { } contact || _root.Find("tyre") is not MapNode tyre)
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var rule in KeyRules.Needed)
         {
-            return;
-        }
-
-        Needed(tyre, contact == "rolling_circle", "radius", Texts.RadiusNeeded);
-        Needed(tyre, contact == "footprint", "footprint", Texts.FootprintNeeded);
-    }
-
-    private void Needed(MapNode tyre, bool needed, string key, string wanted)
-    {
-        if (needed && tyre.Find(key) is null)
-        {
-            _problems.Note(tyre.Find("contact")?.Place ?? tyre.Place, "tyre." + key, Texts.Nothing, wanted);
+            var (map, key) = Split(rule.Path);
+            if (Asks(rule) && _root.Find(Steps(map)) is MapNode parent && parent.Find(key) is null && told.Add(rule.Path))
+            {
+                var asks = parent.Find(Split(rule.With).Key)?.Place;
+                _problems.Note(asks ?? parent.Place, rule.Path, Texts.Nothing, rule.Wanted);
+            }
         }
     }
 
-    private void Rim()
-    {
-        if (_root.Find("tyre") is not MapNode tyre)
-        {
-            return;
-        }
+    /// <summary>A word may come from its default; a key alone asks only where it is written.</summary>
+    private bool Asks(NeededKey rule) => rule.Word is null ? _root.Find(Steps(rule.With)) is not null : _values.Text(rule.With) == rule.Word;
 
-        var (sidewall, rim) = (tyre.Find("sidewall"), tyre.Find("rim_rate"));
-        if (sidewall is null != rim is null)
-        {
-            var (there, missing) = sidewall is null ? (rim!, "sidewall") : (sidewall, "rim_rate");
-            _problems.Note(there.Place, "tyre." + missing, Texts.Nothing, Texts.BothRimKeys);
-        }
+    private static (string Map, string Key) Split(string path)
+    {
+        var dot = path.LastIndexOf('.');
+        return dot < 0 ? ("", path) : (path[..dot], path[(dot + 1)..]);
     }
+
+    private static PathStep[] Steps(string path) => [.. path.Split('.').Select(PathStep.Key)];
 
     private void Springs()
     {
@@ -93,15 +84,6 @@ public sealed class CrossRules
             var path = "coilover.springs." + spring;
             Below(path + ".solid_length", path + ".free_length", Texts.SolidBelowFree);
             Below(path + ".wire_diameter", path + ".mean_diameter", Texts.WireBelowMean);
-        }
-
-        if (_root.Find("coilover") is MapNode coilover && coilover.Find("springs") is MapNode springs && springs.Find("upper") is null)
-        {
-            var because = springs.Find("tender") ?? coilover.Find("stop_nut");
-            if (because is not null)
-            {
-                _problems.Note(springs.Place, "coilover.springs.upper", Texts.Nothing, Texts.UpperNeeded);
-            }
         }
     }
 

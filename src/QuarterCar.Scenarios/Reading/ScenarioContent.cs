@@ -13,13 +13,15 @@ namespace QuarterCar.Scenarios.Reading;
 /// <param name="Limits">Limits.</param>
 /// <param name="Tolerances">Tolerances.</param>
 /// <param name="Cases">Load cases.</param>
+/// <param name="Profiles">Points of the profiles, by path of their piece.</param>
 public sealed record ScenarioContent(
     ReadValues Values,
     CornerData Corner,
     Excitation Excitation,
     ImmutableArray<Limit> Limits,
     ImmutableArray<Tolerance> Tolerances,
-    ImmutableArray<LoadCase> Cases)
+    ImmutableArray<LoadCase> Cases,
+    IReadOnlyDictionary<string, ImmutableArray<TablePoint>> Profiles)
 {
     /// <summary>Reads an edited document of a file; null where a problem was noted.</summary>
     public static ScenarioContent? Read(ScenarioDocument document, DocumentNode root, ProblemList problems)
@@ -30,7 +32,7 @@ public sealed record ScenarioContent(
         var limits = SideBlocks.Limits(values, problems);
         var tolerances = SideBlocks.Tolerances(values, root, problems);
         var cases = CaseBlock.Read(root, problems);
-        var profiles = Profiles(document, values, problems);
+        var profiles = Points(document, values, problems);
         if (problems.Count > before || !document.IsWhole)
         {
             return null;
@@ -38,10 +40,10 @@ public sealed record ScenarioContent(
 
         var excitation = DataMaker.Excitation(values, profiles);
         TraceRows.Check(values, excitation, problems);
-        return problems.Count > before ? null : new ScenarioContent(values, DataMaker.Corner(values), excitation, limits, tolerances, cases);
+        return problems.Count > before ? null : new ScenarioContent(values, DataMaker.Corner(values), excitation, limits, tolerances, cases, profiles);
     }
 
-    private static Dictionary<string, ImmutableArray<TablePoint>> Profiles(ScenarioDocument document, ReadValues values, ProblemList problems)
+    private static Dictionary<string, ImmutableArray<TablePoint>> Points(ScenarioDocument document, ReadValues values, ProblemList problems)
     {
         var profiles = new Dictionary<string, ImmutableArray<TablePoint>>(StringComparer.Ordinal);
         for (var i = 0; i < values.Count("terrain"); i++)

@@ -53,6 +53,12 @@ public sealed class ScenarioDocument
         return root is null ? null : new ScenarioDocument(name, folder, root, problems.Count == before);
     }
 
+    /// <summary>A document made without a text.</summary>
+    /// <param name="name">Named in every problem.</param>
+    /// <param name="root">The document.</param>
+    /// <param name="folder">Where profile files are looked for; null for nowhere.</param>
+    public static ScenarioDocument Of(string name, DocumentNode root, string? folder) => new(name, folder, root, isWhole: true);
+
     /// <summary>The points of a profile beside the file; null where a problem was noted.</summary>
     public ImmutableArray<TablePoint>? Profile(string name, Place place, string key, ProblemList problems)
     {

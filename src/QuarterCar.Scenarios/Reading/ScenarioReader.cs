@@ -16,6 +16,14 @@ public static class ScenarioReader
     /// <summary>Reads a document that was parsed before.</summary>
     public static ReadResult Read(ScenarioDocument document, ReadOptions options) => new Reading(document, options, new ProblemList()).Result();
 
+    /// <summary>The same with what the document said on the way: what is made of it later need not be read again.</summary>
+    internal static (ReadResult Result, ScenarioContent? Content, DocumentNode Root) ReadWithContent(ScenarioDocument document, ReadOptions options)
+    {
+        var reading = new Reading(document, options, new ProblemList());
+        var result = reading.Result();
+        return (result, reading.Content, reading.Final);
+    }
+
     private static ReadResult Read(Func<ProblemList, ScenarioDocument?> load, ReadOptions options)
     {
         var problems = new ProblemList();
@@ -29,13 +37,17 @@ public static class ScenarioReader
     {
         private readonly Changes _changes = Changes.Of(document.Root, options);
 
+        public DocumentNode Final { get; private set; } = document.Root;
+
+        public ScenarioContent? Content { get; private set; }
+
         public ReadResult Result()
         {
             var start = Start();
             var cased = WithCase(start);
-            var final = WithSets(cased, problems);
-            var content = ScenarioContent.Read(document, final, problems);
-            NoteCaseProblems(final);
+            Final = WithSets(cased, problems);
+            var content = Content = ScenarioContent.Read(document, Final, problems);
+            NoteCaseProblems(Final);
             var (corner, nut) = content is null ? (null, null) : Nut(content.Corner, start);
             return problems.Count > 0 || corner is null
                 ? new ReadResult(null, problems.ToImmutable(), null)

@@ -1,3 +1,6 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+
 using QuarterCar.Model;
 using QuarterCar.Model.Terrain;
 using QuarterCar.Scenarios;
@@ -8,9 +11,13 @@ namespace QuarterCar.Studies.Setups;
 /// <summary>The scenario that a study's setups change: parsed once, its corner and course built once. Safe to ask from many threads.</summary>
 public sealed class StudyBase
 {
+    // A study has few choices of paths; a file of setups with gaps could have many.
+    private const int MostTemplates = 64;
+
     private readonly ScenarioDocument _document;
     private readonly ReadOptions _options;
     private readonly CourseModel? _course;
+    private readonly ConcurrentDictionary<string, NumberTemplate?> _templates = new(StringComparer.Ordinal);
 
     /// <summary>The base of a study.</summary>
     /// <param name="document">The scenario file, parsed.</param>
@@ -47,17 +54,11 @@ public sealed class StudyBase
 
     /// <summary>The scenario of a setup.</summary>
     /// <param name="request">What it changes.</param>
+    /// <param name="hashed">True where its hash is wanted: then the whole document is read for it.</param>
     /// <exception cref="SetupException">It cannot be: the reason in one sentence.</exception>
-    public Setup Make(SetupRequest request)
+    public Setup Make(SetupRequest request, bool hashed = false)
     {
-        ReadResult read = ScenarioReader.Read(_document, _options with
-        {
-            Sets = [.. _options.Sets, .. request.Values.Select(v => v.AsSet)],
-            Nut = NutRule.Reset,
-            Units = Scenario.Units,
-        });
-        if (read.Scenario is not { } scenario)
-            throw new SetupException(string.Join("; ", read.Problems.Select(p => $"{p.Key}: found {p.Found}; wanted {p.Wanted}")));
+        Scenario scenario = (hashed ? null : FromTemplate(request)) ?? Read(request);
         NutRule rule = _options.Nut ?? (request.Values.Any(v => MovesNut(v.Path)) ? NutRule.Reset : NutRule.Stays);
         CornerData corner = WithWeight(scenario.Corner, request);
         bool hasNut = corner.Coilover.StopNut is not null;
@@ -82,6 +83,30 @@ public sealed class StudyBase
             return _course with { Speed = scenario.Excitation is Course c ? c.Speed : 0, DropHeight = (scenario.Excitation as Drop)?.Height };
         return CourseModel.Of(scenario);
     }
+
+    // The whole document with the setup's values: what a template has to give the same bits as.
+    private Scenario Read(SetupRequest request)
+    {
+        ReadOptions options = Options(request);
+        ReadResult read = ScenarioReader.Read(_document, options);
+        if (read.Scenario is not { } scenario)
+            throw new SetupException(string.Join("; ", read.Problems.Select(p => $"{p.Key}: found {p.Found}; wanted {p.Wanted}")));
+        if (_templates.Count < MostTemplates)
+            _templates.GetOrAdd(PathsOf(request), _ => NumberTemplate.Of(_document, options, request.Values.Length));
+        return scenario;
+    }
+
+    private Scenario? FromTemplate(SetupRequest request) =>
+        _templates.GetValueOrDefault(PathsOf(request))?.With([.. request.Values.Select(v => v.Text)]);
+
+    private ReadOptions Options(SetupRequest request) => _options with
+    {
+        Sets = [.. _options.Sets, .. request.Values.Select(v => v.AsSet)],
+        Nut = NutRule.Reset,
+        Units = Scenario.Units,
+    };
+
+    private static string PathsOf(SetupRequest request) => request.Values is [var alone] ? alone.Path : string.Join('\n', request.Values.Select(v => v.Path));
 
     private bool Same(Scenario scenario)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
@@ -41,6 +42,10 @@ public static class StudyEngine
 {
     private const int BlockPerJob = 16;
 
+    // Blocks of short runs grow, so that threads seldom wait for the last run of one; those of long runs stay, so that progress is told often.
+    private const int MostPerJob = 256;
+    private static readonly TimeSpan ShortBlock = TimeSpan.FromMilliseconds(50);
+
     /// <summary>Runs a study.</summary>
     /// <param name="study">The base.</param>
     /// <param name="plan">The setups.</param>
@@ -60,22 +65,50 @@ public static class StudyEngine
     /// <param name="cancel">Stops it.</param>
     public static void Rows(long setups, StudyOptions options, Func<long, MotionRun, StudyRow> one, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
     {
-        long count = options.Count(setups), done = 0;
-        int block = Math.Max(1, options.Jobs * BlockPerJob);
-        var rows = new StudyRow[block];
+        long count = options.Count(setups), started = 0, done = 0;
+        int jobs = Math.Max(1, options.Jobs), block = jobs * BlockPerJob;
         using var runs = new ThreadLocal<MotionRun>(() => new MotionRun());
-        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, options.Jobs), CancellationToken = cancel };
-        while (done < count)
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = jobs, CancellationToken = cancel };
+        Task<Block> next = Start();
+        try
         {
-            int n = (int)Math.Min(block, count - done);
-            long first = done;
-            Parallel.For(0, n, parallel, i => rows[i] = one(options.Part - 1 + (first + i) * options.Parts, runs.Value!));
-            for (int i = 0; i < n; i++)
-                take(rows[i]);
-            done += n;
-            progress?.Invoke(done, count);
+            while (done < count)
+            {
+                Block ready = next.GetAwaiter().GetResult();
+                if (ready.Time < ShortBlock && block < jobs * MostPerJob)
+                    block *= 2;
+                next = Start();
+                foreach (StudyRow row in ready.Rows)
+                    take(row);
+                done += ready.Rows.Length;
+                progress?.Invoke(done, count);
+            }
+        }
+        finally
+        {
+            // Whatever ended this: nobody may still run in memory that is given back.
+            Task.WaitAny([next], CancellationToken.None);
+        }
+
+        // The next block runs while the rows of the last one are taken; with one job everything is done on the calling thread.
+        Task<Block> Start()
+        {
+            long first = started;
+            var rows = new StudyRow[Math.Min(block, count - started)];
+            started += rows.Length;
+            return jobs == 1 ? Task.FromResult(Fill()) : Task.Run(Fill, CancellationToken.None);
+
+            Block Fill()
+            {
+                long start = Stopwatch.GetTimestamp();
+                Parallel.For(0, rows.Length, parallel, i => rows[i] = one(options.Part - 1 + (first + i) * options.Parts, runs.Value!));
+                return new Block(rows, Stopwatch.GetElapsedTime(start));
+            }
         }
     }
+
+    /// <summary>Rows that follow one another, and how long they took.</summary>
+    private readonly record struct Block(StudyRow[] Rows, TimeSpan Time);
 
     /// <summary>One setup alone: the row that the study would give it.</summary>
     public static StudyRow One(StudyBase study, SetupPlan plan, long index, MotionRun run, bool keepRun, CancellationToken cancel)
@@ -84,7 +117,7 @@ public static class StudyEngine
         Setup setup;
         try
         {
-            setup = study.Make(request);
+            setup = study.Make(request, hashed: keepRun);
         }
         catch (SetupException e)
         {

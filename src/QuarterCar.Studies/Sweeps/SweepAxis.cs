@@ -65,8 +65,17 @@ public sealed record SweepGridAxis(ImmutableArray<string> Paths, int Count, Func
     /// <summary>True where its points are numbers along one path, so that it can be an axis of a picture.</summary>
     public bool Numeric => Paths.Length == 1 && Count > 1 && At(0).Values[0].Si is not null && At(Count - 1).Values[0].Si is not null;
 
+    // Points kept once made: in a grid each is asked for again and again, and its title takes longer than the rest of it.
+    private const int MostKept = 4096;
+
     /// <summary>A way cut into equal pieces, both ends among its points.</summary>
-    public static SweepGridAxis Of(SweepAxis way, int count) => new([way.Path], count, i => SweepAxis.Request([way.At(i, count - 1)]));
+    public static SweepGridAxis Of(SweepAxis way, int count)
+    {
+        var kept = new SetupRequest?[count <= MostKept ? count : 0];
+        return new([way.Path], count, i => i < kept.Length ? kept[i] ??= Point(i) : Point(i));
+
+        SetupRequest Point(int i) => SweepAxis.Request([way.At(i, count - 1)]);
+    }
 
     /// <summary>A list of setups.</summary>
     public static SweepGridAxis Of(ImmutableArray<string> paths, ImmutableArray<SetupRequest> points) => new(paths, points.Length, i => points[i]);

@@ -1,0 +1,20 @@
+using System.CommandLine;
+
+using QuarterCar.Scenarios.Schema;
+
+namespace QuarterCar.Cli.Verbs;
+
+/// <summary>`schema`: the JSON Schema of the scenario file, for editors and other programs.</summary>
+internal sealed class SchemaVerb : Verb
+{
+    public SchemaVerb()
+        : base("schema", "Prints the JSON Schema of the scenario file: editors complete and check keys with it.", "quartercar schema")
+    {
+    }
+
+    public override ExitCode Run(ParseResult parsed, Session session)
+    {
+        session.Out.Write(ScenarioSchema.Text);
+        return ExitCode.Done;
+    }
+}
