@@ -24,7 +24,7 @@ internal static class CommandLine
     [
         new NewVerb(), new CheckVerb(), new RunVerb(), new WeighVerb(), new PickVerb(), new CompareVerb(),
         new SweepVerb(), new ReachVerb(), new TweakVerb(), new SpreadVerb(), new GatherVerb(), new TerrainVerb(), new SheetVerb(),
-        new SchemaVerb(), new CompletionVerb(),
+        new ServeVerb(), new SchemaVerb(), new CompletionVerb(),
     ];
 
     /// <summary>Runs one command line.</summary>

@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 using QuarterCar.TestKit.Programs;
@@ -72,9 +74,26 @@ public sealed partial class ExamplesTests : IDisposable
 
     private void Runs(string line)
     {
+        if (line.StartsWith("quartercar serve", StringComparison.Ordinal))
+        {
+            Serves(line);
+            return;
+        }
+
         var result = ProgramProcess.Shell(_scratch.Folder, "$QUARTERCAR " + line["quartercar ".Length..]);
         Assert.True(result.Code == 0, $"{line}: exit code {result.Code}: {result.Messages}");
         Assert.NotEqual("", result.Out);
+    }
+
+    // A page is served until Ctrl-C; an example runs where its address is printed and it ends then.
+    private void Serves(string line)
+    {
+        using Process process = ProgramProcess.Start(_scratch.Folder, line.Split(' ')[1..]);
+        string address = process.StandardOutput.ReadLine() ?? process.StandardError.ReadToEnd();
+        Assert.StartsWith("http://127.0.0.1:", address, StringComparison.Ordinal);
+        using (Process kill = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)])) kill.WaitForExit();
+        Assert.True(process.WaitForExit(ProgramProcess.Patience), line);
+        Assert.Equal(130, process.ExitCode);
     }
 
     [GeneratedRegex(@"^  ([a-z]+) .*$", RegexOptions.Multiline | RegexOptions.CultureInvariant)]

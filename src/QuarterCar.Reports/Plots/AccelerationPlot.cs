@@ -13,11 +13,8 @@ internal static class AccelerationPlot
     /// <summary>Draws it.</summary>
     public static Sheet Draw(RunSamples samples)
     {
-        var read = samples.Read;
         var figures = samples.Run.Figures.Acceleration;
-        string title = $"The sprung mass peaks at {read.Text(Dimension.Acceleration, figures.PeakG * UnitTable.Gravity)}, "
-            + $"{read.Text(Dimension.Acceleration, figures.RmsG * UnitTable.Gravity)} r.m.s. over the run";
-        var sheet = new Sheet("acceleration", title, "Upward positive, gravity not in it: 0 at rest. The two scales differ." + samples.CropNote)
+        var sheet = new Sheet("acceleration", Title(samples.Run, samples.Read), "Upward positive, gravity not in it: 0 at rest. The two scales differ." + samples.CropNote)
         {
             Caption = "The sprung mass is what people feel; the wheel takes the hits first.",
         };
@@ -29,6 +26,11 @@ internal static class AccelerationPlot
         sheet.Height = unsprung.Data.Bottom + 52;
         return sheet;
     }
+
+    /// <summary>What the picture says.</summary>
+    public static string Title(RunResult run, Readable read) =>
+        $"The sprung mass peaks at {read.Text(Dimension.Acceleration, run.Figures.Acceleration.PeakG * UnitTable.Gravity)}, "
+        + $"{read.Text(Dimension.Acceleration, run.Figures.Acceleration.RmsG * UnitTable.Gravity)} r.m.s. over the run";
 
     private static Panel Part(Sheet sheet, RunSamples samples, Func<Sample, double> value, double? exactPeak, float top, float height, string label)
     {

@@ -23,9 +23,8 @@ internal static class DamperPlot
         var read = samples.Read;
         double speed = read.Unit(Dimension.Velocity).PerSi, force = read.Unit(Dimension.Force).PerSi;
         var (slow, fast) = Middle(samples);
-        string title = $"Nine tenths of the time the shaft is slower than {read.Text(Dimension.Velocity, fast)} going in and {read.Text(Dimension.Velocity, -slow)} coming out";
         string note = "Compression to the right, rebound to the left. The run is thin and blue; the band below is darker where the shaft spends more time, the bar on it spans the nine tenths.";
-        var sheet = new Sheet("damper", title, note)
+        var sheet = new Sheet("damper", Title(samples), note)
         {
             Caption = "A change of damping is felt most at the speeds where the band is dark.",
         };
@@ -48,6 +47,13 @@ internal static class DamperPlot
         Run(panel, samples, speed, force);
         Shares(sheet, samples, panel, (slow, fast));
         return sheet;
+    }
+
+    /// <summary>What the picture says.</summary>
+    public static string Title(RunSamples samples)
+    {
+        var (slow, fast) = Middle(samples);
+        return $"Nine tenths of the time the shaft is slower than {samples.Read.Text(Dimension.Velocity, fast)} going in and {samples.Read.Text(Dimension.Velocity, -slow)} coming out";
     }
 
     private static void Zero(Sheet sheet, Panel panel) => sheet.Under(canvas =>
@@ -88,17 +94,19 @@ internal static class DamperPlot
         if (name.Length > 0) Marks.Label(sheet, panel, new(line[^1].X - (sign * 30), line[^1].Y + (sign * 10)), factor == 1 ? name : $"×{Panel.Number(factor)} {name}");
     }
 
-    private static string ZoneName(RunSamples samples, DamperZone zone)
+    /// <summary>A zone in words, by shaft showing.</summary>
+    public static string ZoneName(RunSamples samples, DamperZone zone)
     {
         double stroke = samples.Run.Scenario.Corner.Coilover.Stroke;
         return $"from {samples.Read.Number(Dimension.Length, stroke - zone.From)} to {samples.Read.Text(Dimension.Length, stroke - zone.To)} showing";
     }
 
-    private static IEnumerable<(double In, double Out)> Factors(DamperData damper) =>
+    /// <summary>Factors going in and coming out: outside the zones first, then each zone.</summary>
+    public static IEnumerable<(double In, double Out)> Factors(DamperData damper) =>
         damper.Zones.Select(z => (z.Compression, z.Rebound)).Prepend((1, 1));
 
     /// <summary>The asked-for table of force over speed, magnitudes; straight lines from the origin, last slope carried on.</summary>
-    private static double Force(ImmutableArray<TablePoint> points, double speed)
+    public static double Force(ImmutableArray<TablePoint> points, double speed)
     {
         var from = new TablePoint(0, 0);
         foreach (var to in points)

@@ -43,9 +43,11 @@ internal static class ForceTravelPlot
         return sheet;
     }
 
-    private static bool IsSolid(CurveRow row) => row.SpringRate > 4e6;
+    /// <summary>True where nothing but the bound coils gives way.</summary>
+    public static bool IsSolid(CurveRow row) => row.SpringRate > 4e6;
 
-    private static string Title(StandingResult standing, RunSamples? samples, Readable read)
+    /// <summary>What the picture says.</summary>
+    public static string Title(StandingResult standing, RunSamples? samples, Readable read)
     {
         var f = standing.Figures;
         string rates = f.CrossoverShaftShowing is { } showing

@@ -59,6 +59,20 @@ internal sealed class RunSamples
         return new(run, [.. times.Select(run.Track.At).Where(IsFinite)]);
     }
 
+    /// <summary>Takes fewer: a coarse look for the stretch where something happens, and that stretch as finely as a screen shows it.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="coarse">Samples over the whole run.</param>
+    /// <param name="fine">Samples over the stretch.</param>
+    public static RunSamples Of(RunResult run, int coarse, int fine)
+    {
+        double end = run.Track.EndTime;
+        (double first, double last) = Window(run, [.. Even(0, end, coarse).Select(run.Track.At).Where(IsFinite)]);
+        var times = Even(first, last, fine).Concat(run.Events.Select(e => e.Time).Where(t => t >= first && t <= last)).Order();
+        return new(run, [.. times.Select(run.Track.At).Where(IsFinite)], (first, last));
+    }
+
+    private static IEnumerable<double> Even(double first, double last, int count) => Enumerable.Range(0, count + 1).Select(i => i == count ? last : first + ((last - first) * i / count));
+
     /// <summary>The same samples, drawn over another stretch, s.</summary>
     public RunSamples Within(double first, double last) => new(Run, All, (Math.Max(0, first), Math.Min(Run.Track.EndTime, last)));
 

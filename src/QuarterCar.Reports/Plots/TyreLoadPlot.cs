@@ -15,11 +15,7 @@ internal static class TyreLoadPlot
         var read = samples.Read;
         double force = read.Unit(Dimension.Force).PerSi;
         double standing = StaticLoad(run);
-        string peak = $"peaks at {read.Text(Dimension.Force, run.Figures.Tyre.Peak)}";
-        string title = run.Figures.Tyre.Airborne > 0
-            ? $"The tyre is in the air for {read.Text(Dimension.Time, run.Figures.Tyre.Airborne)} and {peak}"
-            : $"The tyre stays on the ground, is never below {read.Text(Dimension.Force, run.Figures.Tyre.Least)} and {peak}";
-        var sheet = new Sheet("tyre_load", title, "Load between tyre and ground." + samples.CropNote)
+        var sheet = new Sheet("tyre_load", Title(run, read), "Load between tyre and ground." + samples.CropNote)
         {
             Caption = "Where the load is small the tyre can neither brake nor steer; in the shaded stretches it is off the ground.",
         };
@@ -38,8 +34,17 @@ internal static class TyreLoadPlot
         return sheet;
     }
 
+    /// <summary>What the picture says.</summary>
+    public static string Title(RunResult run, Readable read)
+    {
+        string peak = $"peaks at {read.Text(Dimension.Force, run.Figures.Tyre.Peak)}";
+        return run.Figures.Tyre.Airborne > 0
+            ? $"The tyre is in the air for {read.Text(Dimension.Time, run.Figures.Tyre.Airborne)} and {peak}"
+            : $"The tyre stays on the ground, is never below {read.Text(Dimension.Force, run.Figures.Tyre.Least)} and {peak}";
+    }
+
     /// <summary>What the tyre carries standing, N.</summary>
-    private static double StaticLoad(RunResult run)
+    public static double StaticLoad(RunResult run)
     {
         var corner = run.Scenario.Corner;
         if (corner.SprungWeight is { } sprung) return sprung + corner.UnsprungWeight;
@@ -61,7 +66,8 @@ internal static class TyreLoadPlot
         }
     }
 
-    private static List<(double From, double To)> Stretches(RunSamples samples)
+    /// <summary>Stretches in the air, places on the horizontal axis.</summary>
+    public static List<(double From, double To)> Stretches(RunSamples samples)
     {
         var stretches = new List<(double, double)>();
         double? since = samples.All[0].TyreDeflection <= 0 ? samples.Place(samples.All[0]) : null;

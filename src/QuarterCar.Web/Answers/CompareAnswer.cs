@@ -1,0 +1,70 @@
+using System.Text.Json;
+
+using QuarterCar.Model;
+using QuarterCar.Reports.Html;
+using QuarterCar.Reports.Studies;
+using QuarterCar.Reports.Units;
+using QuarterCar.Scenarios;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+using QuarterCar.Web.State;
+
+namespace QuarterCar.Web.Answers;
+
+/// <summary>Setups beside each other: the table of differences, and what was changed in each.</summary>
+internal sealed class CompareAnswer(Library library, Runs runs)
+{
+    /// <summary>Works it out and writes it.</summary>
+    public void Write(Stream stream, CompareRequest request, CancellationToken cancel)
+    {
+        UnitSystem units = UnitWords.Of(request.Units) ?? UnitWords.Own(library, request.Setups[0]);
+        StudyRow[] rows = [.. request.Setups.Select((s, i) => Row(s, i, units, cancel))];
+        using var json = new Utf8JsonWriter(stream);
+        json.WriteStartObject();
+        json.WriteString("table", Table(rows, new Readable(units)));
+        json.WriteEndObject();
+    }
+
+    private StudyRow Row(SetupState setup, int index, UnitSystem units, CancellationToken cancel)
+    {
+        var request = new SetupRequest(index == 0 ? "now" : ((char)('A' + index - 1)).ToString(), []);
+        Scenario? scenario = library.Read(setup, units).Scenario;
+        if (scenario is null || PageLimits.Of(scenario) is not null) return new(index, request, null, "this setup has mistakes", null, null);
+        try
+        {
+            RunResult run = runs.Of(units, scenario, cancel);
+            return new(index, request, null, run.Figures.Run.Message, run.Figures.Run.End == RunEnds.Finished ? FigureTable.Values(run.Standing.Figures, run.Figures) : null, null);
+        }
+        catch (CornerException e)
+        {
+            return new(index, request, null, e.Message, null, null);
+        }
+    }
+
+    // The star stands at the number; the difference has a cell of its own, so that both stand in line.
+    private static string Cell(CompareCell cell, int setup)
+    {
+        bool best = cell.Rest.StartsWith('*');
+        string number = HtmlText.Encode(cell.Number + (best ? "*" : "")), difference = HtmlText.Encode((best ? cell.Rest[1..] : cell.Rest).Trim());
+        return $"<td class=\"n\">{number}</td>{(setup == 0 ? "" : $"<td class=\"n less\">{difference}</td>")}";
+    }
+
+    private static string Table(StudyRow[] rows, Readable read)
+    {
+        StudyRow[] ran = [.. rows.Where(r => r.Figures is not null)];
+        var html = new HtmlText();
+        if (ran.Length > 0)
+        {
+            var lines = CompareTable.Of(ran, read);
+            html.Raw("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Setups beside each other\"><table class=\"differences\"><caption>Setups beside each other; in brackets the difference to now</caption><thead><tr><th scope=\"col\">figure</th>");
+            foreach (StudyRow row in ran) html.Raw($"<th scope=\"col\" class=\"n\"{(row.Index == ran[0].Index ? "" : " colspan=\"2\"")}><span class=\"mark\" data-setup=\"{row.Index}\"></span>{HtmlText.Encode(row.Request.Title)}</th>");
+            html.Raw("</tr></thead><tbody>");
+            for (int i = 0; i < lines.Length; i++)
+                html.Raw($"<tr data-figure=\"{lines[i].Name}\"><th scope=\"row\">{HtmlText.Encode(lines[i].Words)}</th>{string.Concat(lines[i].Cells.Select(Cell))}</tr>");
+            html.Raw("</tbody></table></div>").Element("p", CompareTable.Star, "hint-line");
+        }
+
+        foreach (StudyRow row in rows.Where(r => r.Figures is null)) html.Element("p", $"{row.Request.Title}: {row.Note}", "alarm");
+        return html.ToString();
+    }
+}

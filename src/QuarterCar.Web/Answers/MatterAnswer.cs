@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+
+using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Documents;
+using QuarterCar.Scenarios.Keys;
+using QuarterCar.Scenarios.Quantities;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Sweeps;
+using QuarterCar.Web.Form;
+using QuarterCar.Web.State;
+
+namespace QuarterCar.Web.Answers;
+
+/// <summary>How much does this matter: one input a few steps to either side, one figure over it.</summary>
+internal sealed class MatterAnswer(Library library)
+{
+    private const int Side = 7;
+
+    /// <summary>Works it out and writes it.</summary>
+    public void Write(Stream stream, MatterRequest request, CancellationToken cancel)
+    {
+        UnitSystem units = UnitWords.Of(request.Units) ?? UnitWords.Own(library, request.Setup);
+        ReadSetup read = library.Read(request.Setup, units);
+        using var json = new Utf8JsonWriter(stream);
+        json.WriteStartObject();
+        if (Objection(read, request) is { } objection) json.WriteString("problem", objection);
+        else Sweep(json, read, request, units, cancel);
+        json.WriteEndObject();
+    }
+
+    private static string? Objection(ReadSetup read, MatterRequest request) =>
+        read.Scenario is not { } scenario ? "Correct the mistakes first."
+        : PageLimits.Of(scenario) is { } much ? $"Found {much.Found}; wanted {much.Wanted}."
+        : !FigureNames.All.Contains(request.Figure) ? "There is no such figure."
+        : Present(read, request.Path) is null ? "This input has no number to change."
+        : null;
+
+    private static void Sweep(Utf8JsonWriter json, ReadSetup read, MatterRequest request, UnitSystem units, CancellationToken cancel)
+    {
+        (Measured present, QuantityKind kind) = Present(read, request.Path)!.Value;
+        string unit = present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
+        double step = StepSizes.Of(request.Path, kind.Dimension, units, StepSizes.Pitch(read.Edited!));
+        double[] at = [.. Enumerable.Range(-Side, (2 * Side) + 1).Select(i => present.Si + (i * step)).Where(kind.Range.Holds)];
+        var (dimension, toSi) = Readable.OfKey(request.Figure);
+        ReadableUnit figure = request.Figure.StartsWith("counts.", StringComparison.Ordinal) ? new("", 1, 0) : new Readable(units).Unit(dimension);
+        StudyRow[] rows = Rows(read, request, at, unit, cancel);
+        int place = FigureTable.Names.IndexOf(request.Figure);
+        json.WriteString("unit", unit);
+        json.WriteString("input", FieldWords.Of(request.Path));
+        json.WriteString("figure", FigureWords.OfName(request.Figure, null, new Readable(units)).Words);
+        json.WriteString("figureUnit", figure.Name);
+        json.Short("now", In(present.Si, unit));
+        json.Line("points", rows.Where(r => r.Figures?[place] is not null).Select(r => (In(r.Request.Values[0].Si!.Value, unit), r.Figures!.Value[place]!.Value * toSi * figure.PerSi)));
+        json.Numbers("touches", rows.Where(r => r.Figures is not null && Metal(r)).Select(r => In(r.Request.Values[0].Si!.Value, unit)));
+        json.WriteString("failed", rows.FirstOrDefault(r => r.Figures is null) is { } bad ? $"Left out where the corner cannot be: {bad.Request.Title}: {bad.Note}." : "");
+    }
+
+    private static StudyRow[] Rows(ReadSetup read, MatterRequest request, double[] at, string unit, CancellationToken cancel)
+    {
+        ImmutableArray<string> sets = [.. request.Setup.Changes.Select(c => c.Path + "=" + c.Text)];
+        string? load = string.IsNullOrEmpty(request.Setup.Case) ? null : request.Setup.Case;
+        var study = new StudyBase(read.Document!, new ReadOptions(load, sets, NutRule.Reset, read.Scenario!.Units, StandingBase.Instance), read.Scenario!);
+        ImmutableArray<SetupRequest> setups = [.. at.Select(v => SetupRequest.Of([new SetupValue(request.Path, ShownUnits.In(v, unit), v)]))];
+        var rows = new List<StudyRow>();
+        var grid = new SweepGrid([SweepGridAxis.Of([request.Path], setups)]);
+        SweepStudy.Run(study, grid, new Goal(request.Figure, false), StudyOptions.Default, rows.Add, null, cancel);
+        return [.. rows];
+    }
+
+    private static bool Metal(StudyRow row) =>
+        row.Figures!.Value[FigureTable.Names.IndexOf("counts.bottom_out")] + row.Figures!.Value[FigureTable.Names.IndexOf("counts.coil_bind")] > 0;
+
+    private static double In(double si, string unit) => Scenarios.Quantities.UnitTable.Find(unit) is { } u ? u.FromSi(si) : si;
+
+    private static (Measured Present, QuantityKind Kind)? Present(ReadSetup read, string path)
+    {
+        if (read.Edited is not { } root || KeyPaths.Resolve(ScenarioKeys.Root, path, out _) is not { } known) return null;
+        DocumentNode? node = root.Find(known.Steps.AsSpan());
+        return SideBlocks.KindOfNumber(known.Kind, node) is { } kind && ((node as ScalarNode)?.Text ?? (node is null ? known.Default : null)) is { } text
+            && Measured.TryParse(text, out Measured present) && double.IsFinite(present.Si) ? (present, kind) : null;
+    }
+}

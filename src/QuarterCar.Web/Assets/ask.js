@@ -1,0 +1,25 @@
+// Questions to the server. A newer question of one kind cancels the older one.
+
+const running = new Map();
+
+/** Posts a question; null where a newer one has taken its place. */
+export async function ask(kind, question) {
+  running.get(kind)?.abort();
+  const abort = new AbortController();
+  running.set(kind, abort);
+  try {
+    const response = await fetch("/api/" + kind, {
+      method: "POST",
+      headers: { "Content-Type": "application/json" },
+      body: JSON.stringify(question),
+      signal: abort.signal,
+    });
+    if (!response.ok) return { failed: (await response.text()) || "The program behind this page could not answer." };
+    return await response.json();
+  } catch (error) {
+    if (error.name === "AbortError") return null;
+    return { failed: "The program behind this page does not answer: is it still running?" };
+  } finally {
+    if (running.get(kind) === abort) running.delete(kind);
+  }
+}

@@ -1,0 +1,202 @@
+// Puts the page together: inputs to the server, its answer to words, plots, drawing and scene.
+
+import { state, setup, mark, accept, goBack, goForth, onHistory, remembered, remember } from "./state.js";
+import { ask } from "./ask.js";
+import { showForm, showValues, showProblems, listenToForm } from "./form.js";
+import { drawPlots, restyle } from "./plots.js";
+import { setCoilover } from "./coilover.js";
+import { setScene } from "./scene.js";
+import { setRun, goToTime, forgetTime, listenToPlayer } from "./player.js";
+import { listenToKept, showKept, refreshKept, compare } from "./kept.js";
+import { listenToMatter, refreshMatter } from "./matter.js";
+import { listenToFiles } from "./files.js";
+
+const $ = id => document.getElementById(id);
+const pending = { edits: [], steps: new Map() };
+let pressedAt = 0;
+
+/** A value typed or chosen. */
+export function edit(path, text) {
+  mark("edit " + path);
+  pending.edits.push({ path, text });
+  send();
+}
+
+/** Arrow keys or a drag on an input: so many steps up. */
+export function step(path, count) {
+  mark("step " + path);
+  pending.steps.set(path, (pending.steps.get(path) ?? 0) + count);
+  send();
+}
+
+/** Asks for the present setup and shows the answer. */
+export async function send() {
+  pressedAt = performance.now();
+  const answer = await ask("corner", {
+    setup: setup(),
+    edits: pending.edits,
+    steps: [...pending.steps].map(([path, count]) => ({ path, count })),
+    hold: state.hold,
+    base: state.base,
+    units: state.units,
+    form: state.formKey,
+  });
+  if (answer === null) return;
+  if (answer.failed) {
+    showFailure(answer.failed);
+    return;
+  }
+  pending.edits = [];
+  pending.steps.clear();
+  accept(answer.changes);
+  show(answer);
+}
+
+function show(answer) {
+  state.units = answer.units;
+  document.querySelector(`#units input[value=${answer.units}]`).checked = true;
+  if (answer.form) {
+    if (answer.form.html !== undefined) showForm(answer.form.html);
+    state.formKey = answer.form.key;
+    showValues(answer.form.values);
+    if (answer.result) showCases(answer.form.cases);
+  }
+  const rest = showProblems(answer.problems);
+  showMistakes(answer.problems, rest);
+  state.mistaken = answer.problems.length > 0;
+  document.body.classList.toggle("mistaken", state.mistaken);
+  $("result").classList.toggle("stale", state.mistaken);
+  showKept();
+  if (answer.result) showResult(answer);
+  const asked = pressedAt;
+  requestAnimationFrame(() => {
+    const done = { asked, took: performance.now() - asked, computed: answer.computedMs, answered: answer.answeredMs };
+    document.body.dataset.drawn = String(Number(document.body.dataset.drawn ?? 0) + 1);
+    document.dispatchEvent(new CustomEvent("drawn", { detail: done }));
+  });
+}
+
+function showResult(answer) {
+  const { result } = answer;
+  state.last = answer;
+  $("title").textContent = result.title;
+  document.title = result.title + " – QuarterCar";
+  $("verdict").textContent = result.verdict;
+  document.body.dataset.hash = result.hash;
+  $("figures").innerHTML = result.figures;
+  $("warnings").innerHTML = result.warnings;
+  $("all-figures").innerHTML = result.allFigures;
+  $("events").innerHTML = result.events;
+  setCoilover(result.pictures.coilover, answer.scale);
+  setScene(result.pictures);
+  drawPlots(result.pictures, answer.scale, state.kept);
+  setRun(result.pictures, answer.scale);
+  compare();
+  refreshMatter();
+}
+
+function showCases(cases) {
+  const select = $("case");
+  $("case-field").hidden = cases.length === 0;
+  select.replaceChildren(new Option("as written", ""), ...cases.map(name => new Option(name, name)));
+  select.value = state.case;
+}
+
+function showMistakes(problems, rest) {
+  const box = $("mistakes");
+  box.replaceChildren();
+  if (problems.length === 0) return;
+  const head = document.createElement("p");
+  head.className = "alarm";
+  head.textContent = problems.length === 1 ? "One value does not work; below stands the last answer that did." : `${problems.length} values do not work; below stands the last answer that did.`;
+  box.append(head);
+  for (const problem of rest) {
+    const line = document.createElement("p");
+    line.className = "mistake";
+    line.textContent = `${problem.line ? `Line ${problem.line}: ` : ""}${problem.path ? problem.path + ": " : ""}${problem.words}`;
+    box.append(line);
+  }
+}
+
+function showFailure(words) {
+  const line = document.createElement("p");
+  line.className = "alarm";
+  line.textContent = words;
+  $("mistakes").replaceChildren(line);
+  $("result").classList.add("stale");
+}
+
+/** Opens another scenario. */
+export function openText(name, text) {
+  mark("");
+  pending.edits = [];
+  pending.steps.clear();
+  Object.assign(state, { name, text, changes: [], case: "", hold: "none", base: [], units: null, formKey: null });
+  forgetTime();
+  $("hold").value = "none";
+  send();
+}
+
+function history(go) {
+  if (!go()) return;
+  pending.edits = [];
+  pending.steps.clear();
+  $("hold").value = state.hold;
+  send();
+}
+
+function listen() {
+  $("undo").addEventListener("click", () => history(goBack));
+  $("redo").addEventListener("click", () => history(goForth));
+  onHistory(can => {
+    $("undo").disabled = !can.undo;
+    $("redo").disabled = !can.redo;
+  });
+  document.addEventListener("keydown", event => {
+    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z" || event.target.dataset?.dirty) return;
+    event.preventDefault();
+    history(event.shiftKey ? goForth : goBack);
+  });
+  $("units").addEventListener("change", event => {
+    state.units = event.target.value;
+    remember();
+    send();
+  });
+  $("hold").addEventListener("change", event => {
+    mark("");
+    state.hold = event.target.value;
+    state.base = state.changes;
+    send();
+  });
+  $("case").addEventListener("change", event => {
+    mark("");
+    state.case = event.target.value;
+    send();
+  });
+  $("inputs").addEventListener("submit", event => event.preventDefault());
+  $("events").addEventListener("click", event => {
+    const button = event.target.closest("button[data-time]");
+    if (button) goToTime(Number(button.dataset.time));
+  });
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", restyle);
+}
+
+async function start() {
+  listen();
+  listenToForm();
+  listenToPlayer();
+  listenToKept();
+  listenToMatter();
+  listenToFiles();
+  const opened = await (await fetch("/api/opened")).json();
+  const before = remembered();
+  Object.assign(state, { name: opened.name, text: opened.text, opened: opened.text });
+  if (before && before.opened === opened.text) {
+    Object.assign(state, { name: before.name, text: before.text, changes: before.changes, case: before.case ?? "", units: before.units, kept: before.kept ?? [] });
+  }
+  await send();
+  if (state.kept.length > 0) await refreshKept();
+  showKept();
+}
+
+start();

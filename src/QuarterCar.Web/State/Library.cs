@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Documents;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Web.State;
+
+/// <summary>A setup read: the document with every change in it, and the scenario or the mistakes.</summary>
+/// <param name="Document">The text, parsed; null where nothing can be made of it.</param>
+/// <param name="Edited">The document's tree with the changes in it; null likewise.</param>
+/// <param name="Scenario">Null where there are mistakes.</param>
+/// <param name="Problems">The mistakes.</param>
+internal sealed record ReadSetup(ScenarioDocument? Document, DocumentNode? Edited, Scenario? Scenario, ImmutableArray<Problem> Problems);
+
+/// <summary>
+/// Reads the texts that browsers hold, by the reader of the command line. Files beside a scenario are read for one text alone: the one that the
+/// command line named, and of its folder only the profile files that it names itself. Keeps the last few texts parsed.
+/// </summary>
+internal sealed class Library(OpenedScenario opened)
+{
+    /// <summary>What problems of an uploaded text call it.</summary>
+    public const string Uploaded = "scenario";
+
+    private const int Most = 8;
+
+    private readonly Lock _lock = new();
+    private readonly LinkedList<(string Text, ScenarioDocument? Document, ImmutableArray<Problem> Problems)> _parsed = new();
+    private readonly Lazy<ImmutableHashSet<string>> _profiles = new(() => Profiles(ScenarioDocument.Parse(opened.Name, opened.Text, null, new ProblemList())?.Root));
+
+    /// <summary>What the page opens with.</summary>
+    public OpenedScenario Opened => opened;
+
+    /// <summary>Reads a setup.</summary>
+    /// <param name="setup">The setup.</param>
+    /// <param name="units">Output units; null for the scenario's own.</param>
+    public ReadSetup Read(SetupState setup, UnitSystem? units)
+    {
+        (ScenarioDocument? document, ImmutableArray<Problem> problems) = Parsed(setup.Text);
+        if (document is null) return new(null, null, null, problems);
+        ImmutableArray<string> sets = [.. setup.Changes.Select(c => c.Path + "=" + c.Text)];
+        DocumentNode edited = sets.Aggregate(document.Root, (root, set) => Overrides.Set(root, set, new ProblemList()));
+        if (document.Folder is not null && !Profiles(edited).IsSubsetOf(_profiles.Value))
+            document = ScenarioDocument.Parse(Uploaded, setup.Text, null, new ProblemList())!;
+        string? load = string.IsNullOrEmpty(setup.Case) ? null : setup.Case;
+        ReadResult read = ScenarioReader.Read(document, new ReadOptions(load, sets, null, units, StandingBase.Instance));
+        return new(document, edited, read.Scenario, problems.IsEmpty ? read.Problems : problems);
+    }
+
+    private (ScenarioDocument? Document, ImmutableArray<Problem> Problems) Parsed(string text)
+    {
+        lock (_lock)
+        {
+            for (var at = _parsed.First; at is not null; at = at.Next)
+            {
+                if (at.Value.Text != text) continue;
+                _parsed.Remove(at);
+                _parsed.AddFirst(at);
+                return (at.Value.Document, at.Value.Problems);
+            }
+        }
+
+        var problems = new ProblemList();
+        bool own = opened.Folder is not null && text == opened.Text;
+        var document = ScenarioDocument.Parse(own ? opened.Name : Uploaded, text, own ? opened.Folder : null, problems);
+        lock (_lock)
+        {
+            _parsed.AddFirst((text, document, problems.ToImmutable()));
+            if (_parsed.Count > Most) _parsed.RemoveLast();
+        }
+
+        return (document, problems.ToImmutable());
+    }
+
+    /// <summary>Every name that stands as a profile's file.</summary>
+    private static ImmutableHashSet<string> Profiles(DocumentNode? root)
+    {
+        if (root is not MapNode map || map.Find("terrain") is not ListNode terrain) return [];
+        return
+        [
+            .. terrain.Items.OfType<MapNode>().Select(p => p.Find("profile")).OfType<MapNode>().Select(p => p.Find("file")).OfType<ScalarNode>().Select(f => f.Text),
+        ];
+    }
+}
+
+/// <summary>The scenario that the page opens with.</summary>
+/// <param name="Name">For messages and downloads.</param>
+/// <param name="Text">The file's text.</param>
+/// <param name="Folder">Where its profile files are; null for a shipped one.</param>
+public sealed record OpenedScenario(string Name, string Text, string? Folder)
+{
+    /// <summary>The one that ships.</summary>
+    public static OpenedScenario Shipped()
+    {
+        const string name = "quarry-ledge.yaml";
+        using Stream stream = typeof(OpenedScenario).Assembly.GetManifestResourceStream("shipped/" + name)!;
+        using var reader = new StreamReader(stream);
+        return new(name, reader.ReadToEnd(), null);
+    }
+
+    /// <summary>One from a file.</summary>
+    /// <param name="path">As given.</param>
+    /// <param name="problems">Takes the reason where it cannot be read.</param>
+    /// <returns>Null where it cannot be read.</returns>
+    public static OpenedScenario? Load(string path, ProblemList problems) =>
+        TextFiles.Read(path, path, Texts.ScenarioFile, problems) is { } text ? new(path, text, Path.GetDirectoryName(Path.GetFullPath(path))) : null;
+}

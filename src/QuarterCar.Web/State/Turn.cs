@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+using QuarterCar.Model;
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Documents;
+using QuarterCar.Scenarios.Keys;
+using QuarterCar.Scenarios.Quantities;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Scenarios.SpringLists;
+using QuarterCar.Scenarios.Writing;
+using QuarterCar.Web.Form;
+
+namespace QuarterCar.Web.State;
+
+/// <summary>One turn of something: values typed and arrow keys pressed become changes of the setup.</summary>
+/// <param name="library">Reads setups.</param>
+/// <param name="units">Units of the page.</param>
+internal sealed class Turn(Library library, UnitSystem units)
+{
+    private const string Terrain = "terrain";
+
+    private const int MostSteps = 1000;
+
+    /// <summary>Stands for what moves the wheel: "drop" or "course".</summary>
+    public const string Excitation = "excitation";
+
+    private static readonly ImmutableArray<(string Path, string Text)> s_drop = [(Terrain, Overrides.None), ("speed", Overrides.None), ("drop", "{ height: 3 ft }")];
+
+    private static readonly ImmutableArray<(string Path, string Text)> s_course = [("drop", Overrides.None), (Terrain, "[{ flat: 10 ft }, { step: -18 in }, { flat: 60 ft }]"), ("speed", "5 mph")];
+
+    /// <summary>The setup after it.</summary>
+    public SetupState Apply(SetupState setup, IEnumerable<Change> edits, IEnumerable<Step> steps)
+    {
+        foreach (Change edit in edits) setup = Edit(setup, edit);
+        foreach (Step step in steps) setup = Press(setup, step.Path, Math.Clamp(step.Count, -MostSteps, MostSteps));
+        return setup;
+    }
+
+    private SetupState Edit(SetupState setup, Change edit)
+    {
+        string text = edit.Text.Trim();
+        if (edit.Path == Excitation)
+        {
+            foreach ((string path, string value) in text == "drop" ? s_drop : s_course) setup = Changes.With(setup, path, value);
+            return setup;
+        }
+
+        if (edit.Path == Terrain + "[+]" || (edit.Path.StartsWith(Terrain + "[", StringComparison.Ordinal) && text == Overrides.None))
+            return Root(setup)?.Find([PathStep.Key(Terrain)]) is ListNode list ? Changes.With(setup, Terrain, Ground(list, edit.Path, text)) : setup;
+        if (text.Length == 0) text = Overrides.None;
+        return Changes.With(setup, edit.Path, WithUnit(edit.Path, text));
+    }
+
+    // A bare number means the unit that the field shows.
+    private string WithUnit(string path, string text) =>
+        Kind(path) is { Dimension: not Dimension.Number } kind && Measured.TryParse(text, out Measured m) && m.UnitName.Length == 0 ? text + " " + ShownUnits.Of(kind.Dimension, units) : text;
+
+    private static string Ground(ListNode list, string path, string text)
+    {
+        if (path.EndsWith("[+]", StringComparison.Ordinal)) return FlowText.Of(list)[..^1] + ", " + text + "]";
+        return int.TryParse(path.AsSpan(Terrain.Length + 1, path.Length - Terrain.Length - 2), NumberStyles.None, CultureInfo.InvariantCulture, out int at) && at < list.Items.Length && list.Items.Length > 1
+            ? FlowText.Of(list with { Items = list.Items.RemoveAt(at) })
+            : FlowText.Of(list);
+    }
+
+    private SetupState Press(SetupState setup, string path, int count)
+    {
+        if (count == 0 || Root(setup) is not { } root || KeyPaths.Resolve(ScenarioKeys.Root, path, out _) is not { } known) return setup;
+        DocumentNode? node = root.Find(known.Steps.AsSpan());
+        if (known.Kind is TableKind { OrPlainValue: false } table && node is ListNode rows) return Changes.With(setup, path, Scaled(rows, Math.Pow(1.05, count), table.Value.Dimension));
+        if (known.Kind is WholeKind whole && node is ScalarNode n && ulong.TryParse(n.Text, NumberStyles.None, CultureInfo.InvariantCulture, out ulong number))
+            return Changes.With(setup, path, Math.Clamp((decimal)number + count, whole.Least, whole.Most).ToString(CultureInfo.InvariantCulture));
+        if (SideBlocks.KindOfNumber(known.Kind, node) is not { } kind || ((node as ScalarNode)?.Text ?? (node is null ? known.Default : null)) is not { } text) return setup;
+        if (!Measured.TryParse(text, out Measured present) || !double.IsFinite(present.Si)) return setup;
+        if (IsSpringRate(path) && OnShelf(setup, path, present.Si, count) is { } fitted) return fitted;
+        string unit = present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
+        double to = present.Si + (count * StepSizes.Of(path, kind.Dimension, units, StepSizes.Pitch(root)));
+        if (kind.Dimension == Dimension.Length && Math.Abs(to) < 1e-9) to = 0;
+        return kind.Range.Holds(to) ? Changes.With(setup, path, ShownUnits.In(to, unit)) : kind.Range is { Least: 0, LeastCounts: true } ? Changes.With(setup, path, ShownUnits.In(0, unit)) : setup;
+    }
+
+    private static string Scaled(ListNode rows, double factor, Dimension value) =>
+        FlowText.Of(rows with
+        {
+            Items = [.. rows.Items.Select(r => r is ListNode { Items: [var at, ScalarNode s] } row && Measured.TryParse(s.Text, out Measured m) && m.Dimension == value ? row with { Items = [at, s with { Text = (m with { Number = ShownUnits.Rounded(m.Number * factor) }).ToString() }] } : r)],
+        });
+
+    private static bool IsSpringRate(string path) => path.StartsWith("coilover.springs.", StringComparison.Ordinal) && path.EndsWith(".rate", StringComparison.Ordinal);
+
+    // The next springs of the list that ships, with the body's inner diameter and the free length nearest to what is fitted.
+    private SetupState? OnShelf(SetupState setup, string path, double rate, int count)
+    {
+        if (library.Read(setup, units).Scenario is not { } scenario) return null;
+        string part = path[..^".rate".Length], name = part[(part.LastIndexOf('.') + 1)..];
+        SpringSetData set = scenario.Corner.Coilover.Springs;
+        if ((name switch { "tender" => set.Tender, "upper" => set.Upper, _ => set.Lower }) is not { } fitted) return null;
+        SpringList list = name == "tender" ? InventedSprings.Tenders() : InventedSprings.Springs();
+        ImmutableArray<SpringData> shelf = list.OfInnerDiameter(InventedSprings.InnerFor(scenario.Corner.Coilover.Body?.Diameter)).Springs;
+        int way = Math.Sign(count);
+        SpringData[] next =
+        [
+            .. shelf.Where(s => way * (s.Rate - rate) > 1e-6 * rate).GroupBy(s => Math.Round(s.Rate)).OrderBy(g => way * g.Key)
+                .Select(g => g.MinBy(s => Math.Abs(s.FreeLength - fitted.FreeLength))!),
+        ];
+        if (next.Length == 0) return setup;
+        SpringData spring = next[Math.Min(Math.Abs(count), next.Length) - 1];
+        bool us = units == UnitSystem.Us;
+        setup = Changes.With(setup, path, ShownUnits.In(spring.Rate, us ? "lbf/in" : "N/mm"));
+        setup = Changes.With(setup, part + ".free_length", ShownUnits.In(spring.FreeLength, us ? "in" : "mm"));
+        return Changes.With(setup, part + ".solid_length", ShownUnits.In(spring.SolidLength, us ? "in" : "mm"));
+    }
+
+    private DocumentNode? Root(SetupState setup) => library.Read(setup, units).Edited;
+
+    private static QuantityKind? Kind(string path) => KeyPaths.Resolve(ScenarioKeys.Root, path, out _)?.Kind switch
+    {
+        QuantityKind quantity => quantity,
+        TableKind { OrPlainValue: true } table => table.Value,
+        _ => null,
+    };
+}

@@ -1,0 +1,135 @@
+using System.Text.Json;
+
+using QuarterCar.TestKit;
+
+namespace QuarterCar.Web.Tests;
+
+/// <summary>What the page answers while something is turned.</summary>
+[Collection(OnePage.Name)]
+public sealed class CornerTests(PageFixture page)
+{
+    private static readonly Tolerance s_same = new(1e-12, "the page and the command line ask the same model with the same numbers");
+
+    private static readonly Tolerance s_set = new(6e-6, "preload is written to 0.0001 in, and ride height moves by at most twice as much");
+
+    [Theory]
+    [InlineData("0.8 in")]
+    [InlineData("2 in")]
+    public async Task A_typed_stop_nut_gap_gives_the_crossover_that_check_gives(string gap)
+    {
+        JsonElement answer = await page.Corner([], new() { ["edits"] = new[] { new { path = "coilover.stop_nut.gap", text = gap } } });
+        s_same.Holds(PageFixture.Check("crossover_shaft_showing_m", "--set", "coilover.stop_nut.gap=" + gap), PageFixture.Figure(answer, "static.crossover_shaft_showing_m"));
+    }
+
+    [Fact]
+    public async Task A_press_of_the_arrow_key_opens_the_gap_by_a_quarter_inch()
+    {
+        JsonElement answer = await page.Corner([], new() { ["steps"] = new[] { new { path = "coilover.stop_nut.gap", count = 2 } } });
+        Assert.Equal("1.75 in", PageFixture.Changes(answer)["coilover.stop_nut.gap"]);
+    }
+
+    [Fact]
+    public async Task A_press_on_a_spring_takes_the_next_rate_of_the_list_in_the_fitted_length()
+    {
+        JsonElement answer = await page.Corner([], new() { ["steps"] = new[] { new { path = "coilover.springs.upper.rate", count = 1 } } });
+        var changes = PageFixture.Changes(answer);
+        Assert.Equal(("175 lbf/in", "12 in"), (changes["coilover.springs.upper.rate"], changes["coilover.springs.upper.free_length"]));
+    }
+
+    [Fact]
+    public async Task The_gap_stops_at_zero()
+    {
+        JsonElement answer = await page.Corner([], new() { ["steps"] = new[] { new { path = "coilover.stop_nut.gap", count = -9 } } });
+        Assert.Equal("0 in", PageFixture.Changes(answer)["coilover.stop_nut.gap"]);
+    }
+
+    [Fact]
+    public async Task A_bare_number_means_the_unit_that_is_shown()
+    {
+        JsonElement answer = await page.Corner([], new() { ["edits"] = new[] { new { path = "coilover.stop_nut.gap", text = "40" } }, ["units"] = "si" });
+        Assert.Equal("40 mm", PageFixture.Changes(answer)["coilover.stop_nut.gap"]);
+    }
+
+    [Fact]
+    public async Task Switching_units_converts_what_is_shown_and_leaves_what_was_typed()
+    {
+        JsonElement answer = await page.Corner([("coilover.stop_nut.gap", "1.5 in")], new() { ["units"] = "si" });
+        Assert.Equal("1.5 in", PageFixture.Changes(answer)["coilover.stop_nut.gap"]);
+        JsonElement values = answer.GetProperty("form").GetProperty("values");
+        Assert.Equal("38.1 mm", values.GetProperty("coilover.stop_nut.gap").GetString());
+        Assert.Equal("9.6561 km/h", values.GetProperty("speed").GetString());
+    }
+
+    [Fact]
+    public async Task Every_mistake_is_named_with_its_field_and_there_is_no_result()
+    {
+        JsonElement answer = await page.Corner([("coilover.stop_nut.gap", "1 lbf"), ("speed", "fast")]);
+        Assert.Equal(["coilover.stop_nut.gap", "speed"], answer.GetProperty("problems").EnumerateArray().Select(p => p.GetProperty("path").GetString()).Order(StringComparer.Ordinal));
+        Assert.False(answer.TryGetProperty("result", out _));
+    }
+
+    [Fact]
+    public async Task Holding_the_ride_height_keeps_it_while_springs_change()
+    {
+        JsonElement before = await page.Corner([]);
+        JsonElement after = await page.Corner([], new() { ["hold"] = "ride_height", ["base"] = Array.Empty<object>(), ["steps"] = new[] { new { path = "coilover.springs.upper.rate", count = 2 } } });
+        s_set.Holds(PageFixture.Figure(before, "static.ride_height_m"), PageFixture.Figure(after, "static.ride_height_m"));
+        Assert.NotEqual("1.4 in", PageFixture.Changes(after)["coilover.preload"]);
+    }
+
+    [Fact]
+    public async Task Holding_ride_height_and_crossover_keeps_both()
+    {
+        JsonElement before = await page.Corner([]);
+        JsonElement after = await page.Corner([], new() { ["hold"] = "crossover", ["base"] = Array.Empty<object>(), ["steps"] = new[] { new { path = "coilover.springs.lower.rate", count = 1 } } });
+        s_set.Holds(PageFixture.Figure(before, "static.ride_height_m"), PageFixture.Figure(after, "static.ride_height_m"));
+        new Tolerance(1.5e-5, "gap and preload are each written to 0.0001 in; the crossover moves by at most a few times as much").Holds(
+            PageFixture.Figure(before, "static.crossover_shaft_showing_m"), PageFixture.Figure(after, "static.crossover_shaft_showing_m"));
+    }
+
+    [Fact]
+    public async Task A_stop_nut_held_on_the_body_stands_where_check_leaves_it()
+    {
+        JsonElement answer = await page.Corner([], new() { ["hold"] = "nut", ["base"] = Array.Empty<object>(), ["edits"] = new[] { new { path = "coilover.preload", text = "1.8 in" } } });
+        double wanted = PageFixture.Check("crossover_shaft_showing_m", "--set", "coilover.preload=1.8 in", "--nut", "stays");
+        new Tolerance(1e-5, "the gap is written to 0.0001 in, and the crossover moves by at most a few times as much").Holds(wanted, PageFixture.Figure(answer, "static.crossover_shaft_showing_m"));
+    }
+
+    [Fact]
+    public async Task A_part_put_in_and_taken_out_leaves_the_corner_as_it_was()
+    {
+        JsonElement before = await page.Corner([]);
+        JsonElement with = await page.Corner([], new() { ["edits"] = new[] { new { path = "coilover.springs.tender", text = "{rate: 55 lbf/in, free_length: 4 in, solid_length: 1.1 in}" } } });
+        Assert.NotEqual(Hash(before), Hash(with));
+        JsonElement after = await page.Corner([("coilover.springs.tender", "{rate: 55 lbf/in, free_length: 4 in, solid_length: 1.1 in}")], new() { ["edits"] = new[] { new { path = "coilover.springs.tender", text = "none" } } });
+        Assert.Equal(Hash(before), Hash(after));
+    }
+
+    [Fact]
+    public async Task A_piece_of_ground_is_added_at_the_end_and_taken_out_again()
+    {
+        JsonElement added = await page.Corner([], new() { ["edits"] = new[] { new { path = "terrain[+]", text = "{flat: 10 ft}" } } });
+        Assert.Equal("[{ flat: 10 ft }, { step: -20 in }, { flat: 60 ft }, {flat: 10 ft}]", PageFixture.Changes(added)["terrain"]);
+        JsonElement taken = await page.Corner([("terrain", PageFixture.Changes(added)["terrain"])], new() { ["edits"] = new[] { new { path = "terrain[3]", text = "none" } } });
+        Assert.Equal(Hash(await page.Corner([])), Hash(taken));
+    }
+
+    [Fact]
+    public async Task How_much_an_input_matters_is_a_curve_through_the_present_value()
+    {
+        JsonElement answer = await page.Ask("matter", new { setup = PageFixture.Setup([]), path = "coilover.stop_nut.gap", figure = "static.crossover_shaft_showing_m" });
+        double[][] points = [.. answer.GetProperty("points").EnumerateArray().Select(p => p.EnumerateArray().Select(v => v.GetDouble()).ToArray())];
+        double wanted = PageFixture.Check("crossover_shaft_showing_m") / 0.0254;
+        new Tolerance(1e-4, "six figures are sent").Holds(wanted, points.Single(p => p[0] == 1.25)[1]);
+        Assert.True(points.Length > 8);
+    }
+
+    [Fact]
+    public async Task Setups_beside_each_other_stand_in_one_table()
+    {
+        JsonElement answer = await page.Ask("compare", new { setups = new[] { PageFixture.Setup([]), PageFixture.Setup([("coilover.stop_nut.gap", "2 in")]) } });
+        Assert.Contains("data-figure=\"static.crossover_shaft_showing_m\"", answer.GetProperty("table").GetString(), StringComparison.Ordinal);
+    }
+
+    private static string Hash(JsonElement answer) => answer.GetProperty("result").GetProperty("hash").GetString()!;
+}

@@ -1,0 +1,91 @@
+using System.Net.Http.Json;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+
+using QuarterCar.TestKit.Programs;
+using QuarterCar.Web.Serving;
+using QuarterCar.Web.State;
+
+namespace QuarterCar.Web.Tests;
+
+/// <summary>The live page on a free port, with the scenario of the ledge, and questions put to it as a browser puts them.</summary>
+public sealed partial class PageFixture : IAsyncLifetime
+{
+    private LivePage? _page;
+
+    /// <summary>The text that the page opens with.</summary>
+    public static string Ledge { get; } = File.ReadAllText(Checkout.At("scenarios", "quarry-ledge.yaml"));
+
+    /// <summary>Its address.</summary>
+    public string Address => _page!.Address;
+
+    /// <summary>Asks it.</summary>
+    public HttpClient Client { get; } = new();
+
+    /// <inheritdoc/>
+    public async Task InitializeAsync()
+    {
+        _page = await LivePage.Start(OpenedScenario.Shipped(), 0);
+        Client.BaseAddress = new Uri(Address);
+    }
+
+    /// <inheritdoc/>
+    public async Task DisposeAsync()
+    {
+        Client.Dispose();
+        await _page!.DisposeAsync();
+    }
+
+    /// <summary>Asks for a corner.</summary>
+    /// <param name="changes">Changes that the browser holds.</param>
+    /// <param name="more">Further parts of the question.</param>
+    /// <param name="text">The scenario; null for the ledge.</param>
+    public Task<JsonElement> Corner((string Path, string Text)[] changes, Dictionary<string, object?>? more = null, string? text = null)
+    {
+        var question = new Dictionary<string, object?>(more ?? []) { ["setup"] = Setup(changes, text) };
+        return Ask("corner", question);
+    }
+
+    /// <summary>A setup as the browser holds it.</summary>
+    public static object Setup((string Path, string Text)[] changes, string? text = null) =>
+        new { text = text ?? Ledge, changes = changes.Select(c => new { path = c.Path, text = c.Text }).ToArray(), @case = (string?)null };
+
+    /// <summary>Puts a question.</summary>
+    public async Task<JsonElement> Ask(string kind, object question)
+    {
+        using HttpResponseMessage answer = await Client.PostAsJsonAsync("/api/" + kind, question);
+        Assert.True(answer.IsSuccessStatusCode, $"{(int)answer.StatusCode}: {await answer.Content.ReadAsStringAsync()}");
+        return await answer.Content.ReadFromJsonAsync<JsonElement>();
+    }
+
+    /// <summary>A figure of an answer, SI as the page carries it.</summary>
+    public static double Figure(JsonElement answer, string name)
+    {
+        string html = answer.GetProperty("result").GetProperty("figures").GetString()!;
+        Match found = FigureOf().Matches(html).Single(m => m.Groups[1].Value == name);
+        return double.Parse(found.Groups[2].Value, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A figure of check --json with overrides.</summary>
+    public static double Check(string key, params string[] arguments)
+    {
+        ProcessResult result = ProgramProcess.Run(Checkout.Root, ["check", "scenarios/quarry-ledge.yaml", "--json", .. arguments]);
+        Assert.True(result.Code == 0, result.Messages);
+        using var json = JsonDocument.Parse(result.Out);
+        return json.RootElement.GetProperty("static").GetProperty(key).GetDouble();
+    }
+
+    /// <summary>Changes of an answer, path to text.</summary>
+    public static Dictionary<string, string> Changes(JsonElement answer) =>
+        answer.GetProperty("changes").EnumerateArray().ToDictionary(c => c.GetProperty("path").GetString()!, c => c.GetProperty("text").GetString()!);
+
+    [GeneratedRegex("data-figure=\"([^\"]+)\" data-si=\"([^\"]+)\"")]
+    private static partial Regex FigureOf();
+}
+
+/// <summary>One page for all tests without a browser.</summary>
+[CollectionDefinition(Name)]
+public sealed class OnePage : ICollectionFixture<PageFixture>
+{
+    public const string Name = "page";
+}
