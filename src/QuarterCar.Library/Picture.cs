@@ -35,7 +35,7 @@ public sealed class Picture
     public string Svg() => _drawn.Svg();
 
     /// <summary>Title and caption: the picture for who does not see it.</summary>
-    public override string ToString() => $"{Title}. {Caption}";
+    public override string ToString() => $"{Title.TrimEnd('.')}. {Caption}";
 
     internal static IReadOnlyList<Picture> All(IEnumerable<DrawnPicture> drawn) => [.. drawn.Select(d => new Picture(d))];
 }
