@@ -134,6 +134,44 @@ public class LibraryTests
     }
 
     [Fact]
+    public void Each_spring_reads_its_rate_times_its_compression()
+    {
+        WeighedSpring read = Assert.Single(Springs.Weigh(
+            [new SpringReading(SpringPlace.Lower, ForcePerLength.FromNewtonsPerMillimeter(40), Length.FromMillimeters(350), Length.FromMillimeters(302), Length.FromMillimeters(298))],
+            Length.FromMillimeters(3)).Springs);
+        Assert.Equal(SpringPlace.Lower, read.Place);
+        s_rounding.Holds(0.05, read.Compression.Meters);
+        s_rounding.Holds(2000, read.Load.Newtons);
+        s_rounding.Holds(Math.Sqrt(30_400), read.Uncertainty.Newtons);
+    }
+
+    [Fact]
+    public void A_single_tolerance_brings_all_of_the_variance()
+    {
+        SpreadAnswer spread = Study.Spread(Ledge.With("tolerances", "{ coilover.preload: 0.125 in }"), samples: 40);
+        Assert.Equal(1, spread.VarianceShares("static.ride_height_m")["coilover.preload"]!.Value, 1e-3); // its line bends a little with gas
+        Assert.Throws<KeyNotFoundException>(() => spread.VarianceShares("static.preload_m"));
+        Assert.Contains("spread", spread.Pictures().Select(p => p.Name));
+    }
+
+    [Fact]
+    public void Pictures_are_those_of_the_command_line()
+    {
+        using var files = new Scratch();
+        ProgramProcess.Run(Checkout.Root, "run", "scenarios/quarry-ledge.yaml", "--out", files.At("run"));
+        IReadOnlyList<Picture> pictures = Ledge.Run().Pictures();
+        Assert.Equal(["shaft_travel", "travel_use", "force_travel", "damper", "tyre_load", "acceleration"], pictures.Select(p => p.Name));
+        Assert.All(pictures, p => Assert.Equal(File.ReadAllText(files.At($"run/{p.Name}.svg")), p.Svg()));
+        Assert.Equal([137, 80, 78, 71], pictures[0].Png().Take(4).Select(b => (int)b));
+        Assert.Throws<ArgumentOutOfRangeException>(() => pictures[0].Png(0));
+
+        Assert.Equal(["force_travel", "rates"], Ledge.Stand().Pictures().Select(p => p.Name));
+        IEnumerable<SetupRow> rows = Study.Compare(Ledge, [Split(140, 250), Split(160, 225)], keepRuns: true);
+        Assert.Equal(["shaft_travel", "travel_use", "force_travel"], Study.Pictures(rows).Select(p => p.Name));
+        Assert.Empty(Study.Pictures(Study.Compare(Ledge, [Split(140, 250)])));
+    }
+
+    [Fact]
     public void Files_are_those_of_the_command_line()
     {
         using var ours = new Scratch();

@@ -19,7 +19,7 @@ internal static class NotebookHost
     {
         using var scratch = new Scratch();
         string ran = scratch.At("ran.ipynb");
-        ProcessResult result = ProgramProcess.Shell(Folder, $"dotnet tool run dotnet-repl --run '{path}' --exit-after-run --output-path '{ran}' < /dev/null");
+        ProcessResult result = ProgramProcess.Shell(Folder, $"DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT=1 dotnet tool run dotnet-repl --run '{path}' --exit-after-run --output-path '{ran}' < /dev/null");
         return File.Exists(ran) ? Notebook.Load(ran) : throw new InvalidOperationException($"{path} gave no result: {result.Out}{result.Messages}");
     }
 }

@@ -21,7 +21,8 @@ public sealed class NotebookTests
             file = Notebook.Load(path);
         }
 
-        Assert.Equal([], NotebookCheck.Complaints(file, ran));
+        IReadOnlyList<string> complaints = NotebookCheck.Complaints(file, ran);
+        Assert.True(complaints.Count == 0, string.Join('\n', complaints));
     }
 
     [Theory]
@@ -33,6 +34,20 @@ public sealed class NotebookTests
         Assert.Contains(file.Cells.SelectMany(c => c.Outputs), o => o.Text.Contains("key figure: ", StringComparison.Ordinal));
         Assert.All(["## What is learned", "What a quarter-car cannot know", "no safe height", "Springs under compression and gas under pressure can injure"], words => Assert.Contains(words, file.Prose, StringComparison.Ordinal));
         Assert.DoesNotContain(file.Cells, c => c.Source.Contains("#r \"nuget", StringComparison.Ordinal));
+    }
+
+    [NotebookFact]
+    public void The_command_of_the_readme_runs_a_notebook()
+    {
+        const string To = "../out/splits.ipynb";
+        using var scratch = new Scratch();
+        string line = File.ReadLines(Checkout.At("README.md")).Single(l => l.Contains("dotnet-repl --run", StringComparison.Ordinal));
+        Assert.Contains(To, line, StringComparison.Ordinal);
+        ProcessResult result = ProgramProcess.Shell(Checkout.Root, line.Replace(To, scratch.At("splits.ipynb"), StringComparison.Ordinal) + " < /dev/null");
+        Assert.True(result.Code == 0, result.Out + result.Messages);
+        Notebook ran = Notebook.Load(scratch.At("splits.ipynb"));
+        Assert.Empty(NotebookCheck.Failures(ran));
+        Assert.Contains(ran.Cells[^1].Outputs, o => o.HasPicture);
     }
 
     [Fact]
