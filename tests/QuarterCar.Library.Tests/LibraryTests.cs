@@ -73,9 +73,12 @@ public class LibraryTests
         Assert.Throws<ScenarioException>(() => Study.Spread(Ledge));
     }
 
-    [Fact]
-    public void Unknown_figure_names_the_nearest() =>
-        Assert.Contains("travel_use", Assert.Throws<KeyNotFoundException>(() => Ledge.Stand().Figures["travel_usage"]).Message, StringComparison.Ordinal);
+    [Theory]
+    [InlineData("travel_usage", "travel_use")]
+    [InlineData("up_travel", "travel.up_travel_used")]
+    [InlineData("zzzzzzzz", "Names lists them")]
+    public void Unknown_figure_names_the_nearest(string name, string told) =>
+        Assert.Contains(told, Assert.Throws<KeyNotFoundException>(() => Ledge.Run().Figures[name]).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Held_ride_height_is_the_base_s_own_whatever_the_split()
