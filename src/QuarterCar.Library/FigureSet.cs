@@ -25,7 +25,9 @@ public sealed class FigureSet
             bool known = FigureNames.TryResolve(name, out string figure, out ImmutableArray<string> near);
             int at = known ? _names.IndexOf(figure) : -1;
             if (at >= 0) return _values[at];
-            throw new KeyNotFoundException(near.IsEmpty || known ? $"no figure '{name}' here" : $"no figure '{name}'; nearest: {string.Join(", ", near)}");
+            if (known) throw new KeyNotFoundException($"no figure '{name}' here");
+            if (near.IsEmpty) near = [.. _names.Where(n => name.Length > 0 && n.Contains(name, StringComparison.OrdinalIgnoreCase))]; // cut short, not misspelt
+            throw new KeyNotFoundException($"no figure '{name}'; {(near.IsEmpty ? "Names lists them" : "nearest: " + string.Join(", ", near))}");
         }
     }
 

@@ -3,6 +3,7 @@ using System.Text;
 
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Json;
+using QuarterCar.Reports.Plots;
 using QuarterCar.Reports.Tables;
 using QuarterCar.Studies;
 
@@ -11,42 +12,46 @@ namespace QuarterCar;
 /// <summary>One run over the course, or one drop: what `run` answers. What one model corner survives is no safe speed and no safe height.</summary>
 public sealed class Run
 {
-    private readonly RunResult _result;
     private readonly Lazy<Series> _trace;
 
     internal Run(RunResult result)
     {
-        _result = result;
+        Result = result;
         Figures = new(FigureTable.Names, FigureTable.Values(result.Standing.Figures, result.Figures));
         _trace = new(() => Sampled(result));
     }
 
+    internal RunResult Result { get; }
+
     /// <summary>True where it ran to its end; else <see cref="Message"/> says why not.</summary>
-    public bool Finished => _result.Figures.Run.End == RunEnds.Finished;
+    public bool Finished => Result.Figures.Run.End == RunEnds.Finished;
 
     /// <summary>One sentence with advice where it did not finish; empty otherwise.</summary>
-    public string Message => _result.Figures.Run.Message;
+    public string Message => Result.Figures.Run.Message;
 
     /// <summary>Every figure by the dotted names of summary.json, SI.</summary>
     public FigureSet Figures { get; }
 
     /// <summary>Events in order of time.</summary>
-    public IReadOnlyList<RunEvent> Events => [.. _result.Events.Select(Event)];
+    public IReadOnlyList<RunEvent> Events => [.. Result.Events.Select(Event)];
 
     /// <summary>The columns of trace.csv, a row a sample, SI. Worked out at the first call.</summary>
     public Series Trace => _trace.Value;
 
     /// <summary>The scenario's limits.</summary>
-    public IReadOnlyList<LimitResult> Limits => [.. _result.Limits.Select(l => new LimitResult(l.Figure, l.Largest, l.Value, l.Broken))];
+    public IReadOnlyList<LimitResult> Limits => [.. Result.Limits.Select(l => new LimitResult(l.Figure, l.Largest, l.Value, l.Broken))];
 
     /// <summary>Remarks, each with what to do.</summary>
-    public IReadOnlyList<Warning> Warnings => Warning.Of(_result.Warnings);
+    public IReadOnlyList<Warning> Warnings => Warning.Of(Result.Warnings);
+
+    /// <summary>The pictures of report.html: shaft_travel, travel_use, force_travel, damper (where there is one), tyre_load, acceleration.</summary>
+    public IReadOnlyList<Picture> Pictures() => Picture.All(DrawnPicture.Of(Result));
 
     /// <summary>The text of summary.json.</summary>
     public string ToJson()
     {
         using var stream = new MemoryStream();
-        SummaryJson.Write(_result, stream);
+        SummaryJson.Write(Result, stream);
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
@@ -58,7 +63,7 @@ public sealed class Run
     public void WriteTo(string folder, bool pictures = true)
     {
         if (!Finished) throw new InvalidOperationException(Message);
-        Folder.Write(() => RunFiles.Write(_result, folder, new RunFilesOptions(pictures)));
+        Folder.Write(() => RunFiles.Write(Result, folder, new RunFilesOptions(pictures)));
     }
 
     private static RunEvent Event(EventRow row) => new(

@@ -2,6 +2,7 @@ using System.Text;
 
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Json;
+using QuarterCar.Reports.Plots;
 using QuarterCar.Reports.Tables;
 using QuarterCar.Studies;
 
@@ -62,6 +63,9 @@ public sealed class Standing
 
     /// <summary>Remarks, each with what to do.</summary>
     public IReadOnlyList<Warning> Warnings => Warning.Of(_result.Warnings);
+
+    /// <summary>The pictures of `check`: force_travel, rates.</summary>
+    public IReadOnlyList<Picture> Pictures() => Picture.All(DrawnPicture.Of(_result));
 
     /// <summary>The text of check --json.</summary>
     public string ToJson()

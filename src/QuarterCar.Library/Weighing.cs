@@ -44,7 +44,7 @@ public static class Springs
     }
 
     /// <summary>Sets of springs for a load and a ride height, best first: sets that fail no check, then nearest to the wanted preload, then larger bind clearance.</summary>
-    /// <param name="load">On the coilover, gas included.</param>
+    /// <param name="load">What the springs have to carry at ride height; the share that gas carries is not in it.</param>
     /// <param name="stroke">Shaft travel from full droop to full bump.</param>
     /// <param name="rideHeight">Wanted shaft showing.</param>
     /// <param name="preload">Wanted at ride height; null for 25 mm.</param>
@@ -88,6 +88,8 @@ public sealed class WeighedLoad
     internal WeighedLoad(WeighedCorner corner)
     {
         CornerLoads loads = corner.Instead ?? corner.Loads;
+        Springs = [.. corner.Springs.Select(s => new WeighedSpring(
+            Enum.Parse<SpringPlace>(s.Spring.Position, ignoreCase: true), Length.FromMeters(s.Spring.Compression), Force.FromNewtons(s.Spring.Load), Force.FromNewtons(s.Uncertainty)))];
         SpringsDisagree = !corner.Disagreements.IsEmpty;
         (SpringLoad, Uncertainty) = (Force.FromNewtons(loads.SpringLoad), Force.FromNewtons(loads.Uncertainty));
         SprungWeight = loads.SprungWeight is { } weight ? Force.FromNewtons(weight) : null;
@@ -104,7 +106,17 @@ public sealed class WeighedLoad
 
     /// <summary>True where springs of one stack, which carry the same load, do not read the same.</summary>
     public bool SpringsDisagree { get; }
+
+    /// <summary>What each spring reads, from the coil nut down.</summary>
+    public IReadOnlyList<WeighedSpring> Springs { get; }
 }
+
+/// <summary>One spring read as a scale.</summary>
+/// <param name="Place">Where it sits.</param>
+/// <param name="Compression">Free length less the mean of its loaded lengths.</param>
+/// <param name="Load">Rate times compression.</param>
+/// <param name="Uncertainty">95 % half-width of <paramref name="Load"/>.</param>
+public sealed record WeighedSpring(SpringPlace Place, Length Compression, Force Load, Force Uncertainty);
 
 /// <summary>A set of springs with its figures at the wanted ride height.</summary>
 public sealed class SpringSet

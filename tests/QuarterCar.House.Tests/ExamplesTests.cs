@@ -12,7 +12,11 @@ public sealed partial class ExamplesTests : IDisposable
     private const string FromCheckout = "dotnet run --project src/QuarterCar.Cli -- ";
 
     /// <summary>Commands of the pages that are not the program's own: .ci/run and the build itself run or replace them.</summary>
-    private static readonly string[] s_others = ["dotnet test", "dotnet run -c Release --project tests/QuarterCar.Benchmarks", "dotnet publish src/QuarterCar.Cli", "dotnet format", "dotnet restore", ".ci/run"];
+    private static readonly string[] s_others =
+    [
+        "dotnet test", "dotnet run -c Release --project tests/QuarterCar.Benchmarks", "dotnet publish src/QuarterCar.Cli", "dotnet format", "dotnet restore", ".ci/run",
+        "dotnet build src/QuarterCar.Library", "dotnet tool restore", "mkdir -p out && cd notebooks-csharp", "RECORD_NOTEBOOKS=1 dotnet test",
+    ];
 
     private readonly Scratch _scratch = new Scratch().WithScenarios();
 

@@ -73,9 +73,12 @@ public class LibraryTests
         Assert.Throws<ScenarioException>(() => Study.Spread(Ledge));
     }
 
-    [Fact]
-    public void Unknown_figure_names_the_nearest() =>
-        Assert.Contains("travel_use", Assert.Throws<KeyNotFoundException>(() => Ledge.Stand().Figures["travel_usage"]).Message, StringComparison.Ordinal);
+    [Theory]
+    [InlineData("travel_usage", "travel_use")]
+    [InlineData("up_travel", "travel.up_travel_used")]
+    [InlineData("zzzzzzzz", "Names lists them")]
+    public void Unknown_figure_names_the_nearest(string name, string told) =>
+        Assert.Contains(told, Assert.Throws<KeyNotFoundException>(() => Ledge.Run().Figures[name]).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Held_ride_height_is_the_base_s_own_whatever_the_split()
@@ -131,6 +134,44 @@ public class LibraryTests
         SpringSet best = Springs.Pick(Force.FromNewtons(3000), Length.FromMillimeters(300), Length.FromMillimeters(130))[0];
         double series = 1 / ((1 / best.Upper.NewtonsPerMeter) + (1 / best.Lower.NewtonsPerMeter));
         s_rounding.Holds((3000 / series) - 0.17, best.Preload.Meters);
+    }
+
+    [Fact]
+    public void Each_spring_reads_its_rate_times_its_compression()
+    {
+        WeighedSpring read = Assert.Single(Springs.Weigh(
+            [new SpringReading(SpringPlace.Lower, ForcePerLength.FromNewtonsPerMillimeter(40), Length.FromMillimeters(350), Length.FromMillimeters(302), Length.FromMillimeters(298))],
+            Length.FromMillimeters(3)).Springs);
+        Assert.Equal(SpringPlace.Lower, read.Place);
+        s_rounding.Holds(0.05, read.Compression.Meters);
+        s_rounding.Holds(2000, read.Load.Newtons);
+        s_rounding.Holds(Math.Sqrt(30_400), read.Uncertainty.Newtons);
+    }
+
+    [Fact]
+    public void A_single_tolerance_brings_all_of_the_variance()
+    {
+        SpreadAnswer spread = Study.Spread(Ledge.With("tolerances", "{ coilover.preload: 0.125 in }"), samples: 40);
+        Assert.Equal(1, spread.VarianceShares("static.ride_height_m")["coilover.preload"]!.Value, 1e-3); // its line bends a little with gas
+        Assert.Throws<KeyNotFoundException>(() => spread.VarianceShares("static.preload_m"));
+        Assert.Contains("spread", spread.Pictures().Select(p => p.Name));
+    }
+
+    [Fact]
+    public void Pictures_are_those_of_the_command_line()
+    {
+        using var files = new Scratch();
+        ProgramProcess.Run(Checkout.Root, "run", "scenarios/quarry-ledge.yaml", "--out", files.At("run"));
+        IReadOnlyList<Picture> pictures = Ledge.Run().Pictures();
+        Assert.Equal(["shaft_travel", "travel_use", "force_travel", "damper", "tyre_load", "acceleration"], pictures.Select(p => p.Name));
+        Assert.All(pictures, p => Assert.Equal(File.ReadAllText(files.At($"run/{p.Name}.svg")), p.Svg()));
+        Assert.Equal([137, 80, 78, 71], pictures[0].Png().Take(4).Select(b => (int)b));
+        Assert.Throws<ArgumentOutOfRangeException>(() => pictures[0].Png(0));
+
+        Assert.Equal(["force_travel", "rates"], Ledge.Stand().Pictures().Select(p => p.Name));
+        IEnumerable<SetupRow> rows = Study.Compare(Ledge, [Split(140, 250), Split(160, 225)], keepRuns: true);
+        Assert.Equal(["shaft_travel", "travel_use", "force_travel"], Study.Pictures(rows).Select(p => p.Name));
+        Assert.Empty(Study.Pictures(Study.Compare(Ledge, [Split(140, 250)])));
     }
 
     [Fact]

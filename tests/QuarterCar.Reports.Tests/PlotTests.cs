@@ -25,6 +25,18 @@ public sealed class PlotTests
     }
 
     [Fact]
+    public void A_picture_is_drawn_once_and_the_same_each_time()
+    {
+        // Drawn twice over each other, lines and letters come out too heavy, and the first file has each line twice.
+        foreach (var sheet in RunPlots.Of(ReferenceRun.Read("quarry_ledge")))
+        {
+            string first = sheet.Svg();
+            Assert.Equal(first, sheet.Svg());
+            Assert.Equal(sheet.Png(1), sheet.Png(1));
+        }
+    }
+
+    [Fact]
     public void A_title_draws_text_from_the_carried_typeface()
     {
         Assert.Equal("Inter", PlotFont.Regular.FamilyName);

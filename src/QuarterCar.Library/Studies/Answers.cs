@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 
+using QuarterCar.Reports.Plots;
 using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Studies.Spreads;
+
+using UnitSystem = QuarterCar.Scenarios.UnitSystem;
 
 namespace QuarterCar;
 
@@ -42,7 +45,11 @@ public sealed class SetupRow
 /// <param name="Rows">Every point, the last way fastest.</param>
 /// <param name="Best">The best point that holds every limit; null where none does.</param>
 /// <param name="NearestLimit">Figure of the limit that the best comes nearest to; null without one.</param>
-public sealed record SweepAnswer(IReadOnlyList<SetupRow> Rows, SetupRow? Best, string? NearestLimit);
+public sealed record SweepAnswer(IReadOnlyList<SetupRow> Rows, SetupRow? Best, string? NearestLimit)
+{
+    /// <summary>The goal over one way, or a map of it over two; null where a table says more.</summary>
+    public Picture? Picture { get; internal init; }
+}
 
 /// <summary>How far a path can go for one setup.</summary>
 /// <param name="Title">The setup.</param>
@@ -56,7 +63,9 @@ public sealed class SpreadAnswer
 {
     private readonly SpreadResult _result;
 
-    internal SpreadAnswer(SpreadResult result) => _result = result;
+    private readonly UnitSystem _units;
+
+    internal SpreadAnswer(SpreadResult result, UnitSystem units) => (_result, _units) = (result, units);
 
     /// <summary>Samples that ran.</summary>
     public int Ran => _result.Samples.Ran;
@@ -73,6 +82,16 @@ public sealed class SpreadAnswer
     /// <summary>The share of samples with at least one event of a name ("bottom_out"); null where none ran.</summary>
     /// <param name="name">As in events.csv.</param>
     public double? ShareWith(string name) => _result.Share(name);
+
+    /// <summary>The share of a figure's variance that each tolerance brings, by its path; what is missing to 1 no straight line explains. Null: cannot be told.</summary>
+    /// <param name="name">"static.ride_height_m" or "travel.up_travel_used".</param>
+    /// <exception cref="KeyNotFoundException">The variance of no other figure is traced.</exception>
+    public IReadOnlyDictionary<string, double?> VarianceShares(string name) =>
+        _result.VarianceShare.FirstOrDefault(v => v.Figure == name)?.Shares.ToImmutableDictionary(StringComparer.Ordinal)
+        ?? throw new KeyNotFoundException($"no variance of '{name}'; there are {string.Join(", ", _result.VarianceShare.Select(v => v.Figure))}");
+
+    /// <summary>The pictures of `spread`: how the figures are spread, what contributes.</summary>
+    public IReadOnlyList<Picture> Pictures() => Picture.All(DrawnPicture.Of(_result, _units));
 }
 
 /// <summary>A figure over the samples, in the unit of its name.</summary>

@@ -1,3 +1,4 @@
+using QuarterCar.Reports.Plots;
 using QuarterCar.Scenarios;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Studies.Spreads;
@@ -27,6 +28,11 @@ public static class Study
         return rows;
     }
 
+    /// <summary>The pictures of `compare`, setups laid over each other and lettered from A: shaft_travel, travel_use, force_travel. None where no row has its run.</summary>
+    /// <param name="rows">Rows that keep their run; the first six are drawn, more could not be told apart.</param>
+    public static IReadOnlyList<Picture> Pictures(IEnumerable<SetupRow> rows) =>
+        Picture.All(DrawnPicture.Of([.. rows.Where(r => r.Run is not null).Select(r => (r.Title, r.Run!.Result))]));
+
     /// <summary>Figures over a grid, both ends of every way included, and the best point inside the limits.</summary>
     /// <param name="scenario">The base.</param>
     /// <param name="ways">Ways in the form of the command line: "coilover.stop_nut.gap=0.5:2:16 in"; the last is fastest.</param>
@@ -44,7 +50,10 @@ public static class Study
         if (grid is null || wanted is null || problems.Count > 0) throw new ScenarioException(problems.ToImmutable());
         var rows = new List<SetupRow>();
         SweepResult result = SweepStudy.Run(Base(scenario, hold), grid, wanted, StudyOptions.Default, row => rows.Add(new SetupRow(row)), null, cancel);
-        return new SweepAnswer(rows, result.Best is { } best ? new SetupRow(best) : null, result.Nearest?.Figure);
+        return new SweepAnswer(rows, result.Best is { } best ? new SetupRow(best) : null, result.Nearest?.Figure)
+        {
+            Picture = DrawnPicture.Of(result) is { } drawn ? new Picture(drawn) : null,
+        };
     }
 
     /// <summary>How far a path can go before a limit first breaks: scanned first, then closed in on by halving.</summary>
@@ -77,7 +86,7 @@ public static class Study
         SetupPlan plan = SpreadPlan.Of(scenario.Read.Tolerances, samples, seed);
         var kept = new SpreadSamples(plan.Paths);
         StudyEngine.Run(Base(scenario, Hold.Nothing), plan, StudyOptions.Default, kept.Add, null, cancel);
-        return new SpreadAnswer(SpreadStudy.Of(kept));
+        return new SpreadAnswer(SpreadStudy.Of(kept), scenario.Read.Units);
     }
 
     private static StudyBase Base(Scenario scenario, Hold hold)

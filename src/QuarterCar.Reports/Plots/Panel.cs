@@ -9,6 +9,8 @@ namespace QuarterCar.Reports.Plots;
 /// <summary>One coordinate system on a sheet. Its data area is fixed beforehand, so that labels can be placed before anything is drawn.</summary>
 internal sealed class Panel
 {
+    private bool _settled;
+
     /// <summary>Places a panel.</summary>
     /// <param name="data">The data area, px on the sheet.</param>
     /// <param name="x">Limits, left to right, in plotted units.</param>
@@ -85,8 +87,19 @@ internal sealed class Panel
     public List<SKPoint> Pixels(IEnumerable<(double X, double Y)> points) => [.. points.Select(p => new SKPoint(X(p.X), Y(p.Y)))];
 
     /// <summary>Draws what the plotting library draws: axes, grid, lines.</summary>
-    public void Draw(SKCanvas canvas) =>
-        Plot.Render(canvas, new PixelRect(Data.Left - Padding, Data.Right + Padding, Data.Bottom + Padding, Data.Top - Padding));
+    public void Draw(SKCanvas canvas)
+    {
+        var place = new PixelRect(Data.Left - Padding, Data.Right + Padding, Data.Bottom + Padding, Data.Top - Padding);
+        if (!_settled)
+        {
+            // The library draws a plot twice where its layout is new; on our canvas, which it must not clear, all of it would lie there twice.
+            using var nowhere = new SKNoDrawCanvas(Sheet.Width, (int)place.Bottom);
+            Plot.Render(nowhere, place);
+            _settled = true;
+        }
+
+        Plot.Render(canvas, place);
+    }
 
     private static double Back(float pixel, float from, float length, (double From, double To) range) =>
         range.From + ((pixel - from) / length * (range.To - range.From));

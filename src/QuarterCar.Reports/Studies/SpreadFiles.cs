@@ -21,7 +21,7 @@ public static class SpreadFiles
         using var files = ResultFolder.Open(folder);
         var (result, watched) = Watch(head, produce);
         StudyFiles.Write(files, head, watched, () => SpreadJson.Of(result()));
-        var pictures = PlotFiles.Write(SpreadPlots.Of(head, result()), files, cancel);
+        var pictures = PlotFiles.Write(SpreadPlots.Of(head.Units, result()), files, cancel);
         files.Write("report.html", s => s.Write(Encoding.UTF8.GetBytes(SpreadReport.Write(head, result(), pictures))));
         also?.Invoke(files);
         cancel.ThrowIfCancellationRequested();

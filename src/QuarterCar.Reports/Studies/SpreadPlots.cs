@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using QuarterCar.Reports.Plots;
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
+using QuarterCar.Scenarios;
 using QuarterCar.Studies.Spreads;
 
 using SkiaSharp;
@@ -17,10 +18,10 @@ internal static class SpreadPlots
     private static readonly SKColor s_rest = SKColor.Parse("#8A8A8A");
 
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Sheet> Of(StudyHead head, SpreadResult result)
+    public static ImmutableArray<Sheet> Of(UnitSystem units, SpreadResult result)
     {
         if (result.Samples.Ran == 0) return [];
-        Sheet?[] sheets = [Spread(new Readable(head.Units), result), Shares(result)];
+        Sheet?[] sheets = [Spread(new Readable(units), result), Shares(result)];
         return [.. sheets.OfType<Sheet>()];
     }
 
