@@ -55,7 +55,9 @@ public static class Springs
     {
         var given = new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["--load"] = QuantityTexts.Of(load), ["--stroke"] = QuantityTexts.Of(stroke), ["--ride-height"] = QuantityTexts.Of(rideHeight),
+            ["--load"] = QuantityTexts.Of(load),
+            ["--stroke"] = QuantityTexts.Of(stroke),
+            ["--ride-height"] = QuantityTexts.Of(rideHeight),
         };
         if (preload is { } p) given["--preload"] = QuantityTexts.Of(p);
         if (gap is { } g) given["--gap"] = QuantityTexts.Of(g);

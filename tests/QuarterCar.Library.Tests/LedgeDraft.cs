@@ -48,7 +48,9 @@ internal static class LedgeDraft
 
     private static SpringDraft Spring(double rate, double free, double solid) => new()
     {
-        Rate = ForcePerLength.FromPoundsForcePerInch(rate), FreeLength = Length.FromInches(free), SolidLength = Length.FromInches(solid),
+        Rate = ForcePerLength.FromPoundsForcePerInch(rate),
+        FreeLength = Length.FromInches(free),
+        SolidLength = Length.FromInches(solid),
     };
 
     private static (Speed, Force) Point(double inchesPerSecond, double pounds) => (Speed.FromInchesPerSecond(inchesPerSecond), Force.FromPoundsForce(pounds));

@@ -15,15 +15,47 @@ internal static class ShownUnits
 
     private static readonly FrozenDictionary<string, string> s_toSi = new Dictionary<string, string>
     {
-        ["in"] = "mm", ["ft"] = "m", ["lbf"] = "N", ["lb"] = "N", ["lbs"] = "N", ["lbf/in"] = "N/mm", ["lb/in"] = "N/mm", ["lbf*s/in"] = "N*s/m", ["lb*s/in"] = "N*s/m",
-        ["mph"] = "km/h", ["ft/s"] = "m/s", ["in/s"] = "m/s", ["psi"] = "bar", ["in^3"] = "cm^3", ["degF"] = "degC", ["s/in"] = "s/m",
+        ["in"] = "mm",
+        ["ft"] = "m",
+        ["lbf"] = "N",
+        ["lb"] = "N",
+        ["lbs"] = "N",
+        ["lbf/in"] = "N/mm",
+        ["lb/in"] = "N/mm",
+        ["lbf*s/in"] = "N*s/m",
+        ["lb*s/in"] = "N*s/m",
+        ["mph"] = "km/h",
+        ["ft/s"] = "m/s",
+        ["in/s"] = "m/s",
+        ["psi"] = "bar",
+        ["in^3"] = "cm^3",
+        ["degF"] = "degC",
+        ["s/in"] = "s/m",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, string> s_toUs = new Dictionary<string, string>
     {
-        ["mm"] = "in", ["cm"] = "in", ["m"] = "ft", ["N"] = "lbf", ["kN"] = "lbf", ["kg"] = "lbf", ["N/mm"] = "lbf/in", ["N/m"] = "lbf/in", ["kN/m"] = "lbf/in",
-        ["N*s/m"] = "lbf*s/in", ["km/h"] = "mph", ["m/s"] = "in/s", ["bar"] = "psi", ["kPa"] = "psi", ["MPa"] = "psi", ["Pa"] = "psi", ["cm^3"] = "in^3", ["m^3"] = "in^3",
-        ["degC"] = "degF", ["K"] = "degF", ["s/m"] = "s/in",
+        ["mm"] = "in",
+        ["cm"] = "in",
+        ["m"] = "ft",
+        ["N"] = "lbf",
+        ["kN"] = "lbf",
+        ["kg"] = "lbf",
+        ["N/mm"] = "lbf/in",
+        ["N/m"] = "lbf/in",
+        ["kN/m"] = "lbf/in",
+        ["N*s/m"] = "lbf*s/in",
+        ["km/h"] = "mph",
+        ["m/s"] = "in/s",
+        ["bar"] = "psi",
+        ["kPa"] = "psi",
+        ["MPa"] = "psi",
+        ["Pa"] = "psi",
+        ["cm^3"] = "in^3",
+        ["m^3"] = "in^3",
+        ["degC"] = "degF",
+        ["K"] = "degF",
+        ["s/m"] = "s/in",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>The unit that a unit is shown in.</summary>

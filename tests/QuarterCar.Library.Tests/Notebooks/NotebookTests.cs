@@ -90,12 +90,19 @@ public sealed class NotebookTests
 
     private static string Json(params JsonNode[] cells) => new JsonObject
     {
-        ["cells"] = new JsonArray(cells), ["metadata"] = new JsonObject { ["kernelspec"] = new JsonObject { ["language"] = "C#", ["name"] = ".net-csharp" } }, ["nbformat"] = 4, ["nbformat_minor"] = 5,
+        ["cells"] = new JsonArray(cells),
+        ["metadata"] = new JsonObject { ["kernelspec"] = new JsonObject { ["language"] = "C#", ["name"] = ".net-csharp" } },
+        ["nbformat"] = 4,
+        ["nbformat_minor"] = 5,
     }.ToJsonString();
 
     private static JsonObject Cell(string source, params JsonNode[] outputs) => new()
     {
-        ["cell_type"] = "code", ["execution_count"] = null, ["metadata"] = new JsonObject(), ["source"] = source, ["outputs"] = new JsonArray(outputs),
+        ["cell_type"] = "code",
+        ["execution_count"] = null,
+        ["metadata"] = new JsonObject(),
+        ["source"] = source,
+        ["outputs"] = new JsonArray(outputs),
     };
 
     private static JsonObject Ran(string source, params JsonNode[] outputs)
