@@ -23,6 +23,9 @@ internal sealed class FigureWork
     private static readonly double[] s_nodes = new GaussLegendreRule(0, 1, Points).Abscissas;
     private static readonly double[] s_weights = new GaussLegendreRule(0, 1, Points).Weights;
 
+    /// <summary>θ of the first node, as a share of what was kept of a step; the last node is as far from its end.</summary>
+    internal static readonly double FirstNode = s_nodes.Min();
+
     private readonly RunTrack _track;
     private readonly ContactWork _contacts;
     private readonly EnergyWork _energy;

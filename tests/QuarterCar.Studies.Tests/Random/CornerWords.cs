@@ -22,7 +22,7 @@ internal static class CornerWords
         if (upper)
             text.Append(Spring("upper", above, d.Between(0.45, 1) * stroke));
         text.Append(Spring("lower", lower, d.Between(0.5, 1.1) * stroke));
-        Shock(text, d, stroke, load, upper ? d.Between(0, 0.06) : null, 0.9);
+        Shock(text, d, stroke, load, upper ? d.Between(0, 0.06) : null, 1);
         return Course(text, d, 2, 25, 0.25, 0.8, 2);
     }
 

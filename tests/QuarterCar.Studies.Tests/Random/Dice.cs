@@ -8,7 +8,7 @@ internal sealed class Dice(double[] faces)
     private int _next;
 
     /// <summary>True for the given share of cases.</summary>
-    public bool Chance(double share) => Next() > 1 - share;
+    public bool Chance(double share) => Next() > 1 - share || share >= 1;
 
     public double Between(double from, double to) => Short(from + (to - from) * Next());
 

@@ -9,24 +9,34 @@ using QuarterCar.Studies.Setups;
 using QuarterCar.TestKit.Programs;
 
 using Xunit;
+using Xunit.Abstractions;
 
 using Tolerance = QuarterCar.TestKit.Tolerance;
 
 namespace QuarterCar.Studies.Tests.RandomCorners;
 
 /// <summary>Corners that nobody thought of, through reader, corner, run and figures. A failure prints the smallest scenario found; keep it in found/.</summary>
-public class RandomCornerTests
+public class RandomCornerTests(ITestOutputHelper output)
 {
     private static readonly string s_found = Checkout.At("tests", "QuarterCar.Studies.Tests", "Random", "found");
 
     public static TheoryData<string> Found => [.. Directory.GetFiles(s_found, "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
 
     [Theory, InlineData("plausible"), InlineData("wild")]
-    public void Every_run_ends_with_a_reason_and_its_rows_and_books_hold(string kind) => Try(kind, 200, c =>
+    public void Every_run_ends_with_a_reason_and_its_rows_and_books_hold(string kind)
     {
-        if (CornerChecks.Run(c.Si) is { } run)
+        int ran = 0, tried = 0;
+        Try(kind, 200, c =>
+        {
+            Interlocked.Increment(ref tried);
+            if (CornerChecks.Run(c.Si) is not { } run)
+                return;
+            Interlocked.Increment(ref ran);
             CornerChecks.All(run);
-    });
+        });
+        Assert.True(ran > tried / 3, $"only {ran} of {tried} ran: the corners are mostly refused");
+        output.WriteLine($"{kind}: {ran} of {tried} ran");
+    }
 
     [Theory, InlineData("plausible"), InlineData("wild")]
     public void Metric_and_US_words_give_the_same_figures(string kind) => Try(kind, 200, c =>
@@ -38,7 +48,10 @@ public class RandomCornerTests
         if (si is null)
             return;
         Assert.Equal((UnitSystem.Si, UnitSystem.Us), (si.Scenario.Units, us!.Scenario.Units));
-        foreach ((string name, double? one, double? other) in FigureTable.Names.Zip(Values(si), Values(us)))
+        
+        // Of a wild corner what stands: its undamped bounces make much of a last bit.
+        int figures = kind == "wild" ? FigureTable.Standing.Length : FigureTable.Names.Length;
+        foreach ((string name, double? one, double? other) in FigureTable.Names.Zip(Values(si), Values(us)).Take(figures))
         {
             if (name.StartsWith("energy.residual", StringComparison.Ordinal))
                 continue; // what does not close is rounding and truncation itself
@@ -69,6 +82,26 @@ public class RandomCornerTests
         RunResult run = CornerChecks.Run(text) ?? throw new InvalidOperationException("a kept case is one that runs");
         CornerChecks.All(run);
         RowIsRun(text);
+    }
+
+    [Fact]
+    public void A_load_that_only_gas_squeezed_past_nothing_would_carry_is_refused()
+    {
+        Scenario scenario = CornerCase.Read(File.ReadAllText(Path.Combine(s_found, "refused", "load-past-the-gas.yaml")))!;
+
+        // V/A = 2.042 cm³ over π/4 of 1 cm²: nothing stands beyond 26 mm of shaft travel.
+        Assert.Equal("corner", Assert.Throws<QuarterCar.Model.CornerException>(() => SingleRun.Of(scenario)).Key);
+    }
+
+    // The peak of −v by its own definition: the least shaft velocity on a grid of a microsecond around the found place.
+    [Fact]
+    public void A_peak_just_past_the_end_of_a_step_is_found()
+    {
+        RunResult run = CornerChecks.Run(File.ReadAllText(Path.Combine(s_found, "peak-across-a-steps-end.yaml")))!;
+        double fastest = Enumerable.Range(0, 400_001).Max(i => -run.Track.At(i * 5e-6).ShaftVelocity);
+
+        // 5 µs off a smooth peak: at most 2.5 µs² / 2 of a velocity's second derivative, some 1e3 m/s³.
+        new Tolerance(1e-8, "the grid's distance from the peak").Holds(fastest, run.Figures.Travel.PeakReboundSpeed);
     }
 
     private static void Try(string kind, long standard, Action<CornerCase> holds) =>
