@@ -22,10 +22,12 @@ internal static class CornerChecks
     }
 
     /// <summary>Everything that one run answers for.</summary>
-    public static void All(RunResult run)
+    /// <param name="run">The run.</param>
+    /// <param name="damped">True where its damper takes part, so that its energy account has something to be relative to.</param>
+    public static void All(RunResult run, bool damped)
     {
         Ends(run);
-        Energy(run);
+        Energy(run, damped);
         Start(run);
         Alternate(run);
         double left = double.NegativeInfinity;
@@ -47,15 +49,16 @@ internal static class CornerChecks
             throw new ToleranceException($"finished at {account.Time:R} s");
     }
 
-    public static void Energy(RunResult run)
+    public static void Energy(RunResult run, bool damped)
     {
         if (run.Figures.Run.End == "not_finite")
             return;
 
-        // A corner that hardly moves keeps the rounding of its heights. One without damper loses next to nothing, so that it
-        // is held against the energy that swings to and fro.
+        // A corner that hardly moves keeps the rounding of its heights. One without damper, or bound solid so that its damper
+        // takes nothing, loses next to nothing: it is held against the most energy that was in motion.
         const double floor = 1e-7, share = 1e-5;
-        double swung = run.Scenario.Corner.Coilover.Damper is not null ? 0 : run.Figures.Tyre.Peak * (run.Figures.Travel.MaxShaftTravel - run.Figures.Travel.MinShaftTravel) / run.Standing.Corner.Ratio.Ratio(run.Standing.Corner.Standing);
+        Corner corner = run.Standing.Corner;
+        double swung = damped ? 0 : run.Track.Rows().Max(s => 0.5 * (corner.SprungMass * s.SprungVelocity * s.SprungVelocity + corner.UnsprungMass * s.UnsprungVelocity * s.UnsprungVelocity));
         EnergyFigures e = run.Figures.Energy;
         if (!(Math.Abs(e.Residual) <= Math.Max(floor, share * swung) || Math.Abs(e.ResidualRelative) <= share))
             throw new ToleranceException(FormattableString.Invariant($"energy: residual {e.Residual:G4} J, relative {e.ResidualRelative:G4}, swung {swung:G4} J"));
@@ -122,7 +125,7 @@ internal static class CornerChecks
     {
         SpringSetData set = run.Scenario.Corner.Coilover.Springs;
         const double near = 2e-9;
-        return Math.Abs(y) <= near || Edge(upper, set.Upper) || Edge(lower, set.Lower) || Edge(tender, set.Tender) || s.SliderGap is > 0 and <= near;
+        return Math.Abs(y) <= near || Edge(upper, set.Upper) || Edge(lower, set.Lower) || Edge(tender, set.Tender) || s.SliderGap is > 0 and <= near || (s.SliderGap == 0 && s.StopNutForce / set.Lower.Rate <= near);
 
         bool Edge(double compression, SpringData? spring) => spring is not null && Math.Abs(compression - spring.Travel) <= near && compression < spring.Travel;
     }

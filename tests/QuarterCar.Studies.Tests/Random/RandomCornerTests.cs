@@ -32,7 +32,7 @@ public class RandomCornerTests(ITestOutputHelper output)
             if (CornerChecks.Run(c.Si) is not { } run)
                 return;
             Interlocked.Increment(ref ran);
-            CornerChecks.All(run);
+            CornerChecks.All(run, damped: kind == "plausible");
         });
         Assert.True(ran > tried / 3, $"only {ran} of {tried} ran: the corners are mostly refused");
         output.WriteLine($"{kind}: {ran} of {tried} ran");
@@ -44,7 +44,7 @@ public class RandomCornerTests(ITestOutputHelper output)
         // Steps that differ by a last bit may be cut differently, and then the runs differ by what the steps are allowed:
         // at 1e-10 that is below what is asserted, and what remains is the words.
         RunResult? si = CornerChecks.Run(c.Si, "run.tolerance=1e-10"), us = CornerChecks.Run(c.Us, "run.tolerance=1e-10");
-        Assert.Equal(si is null, us is null);
+        Assert.True(si is null == us is null, $"refused: {(si is null ? "metric" : "US")} words only");
         if (si is null)
             return;
         Assert.Equal((UnitSystem.Si, UnitSystem.Us), (si.Scenario.Units, us!.Scenario.Units));
@@ -55,8 +55,11 @@ public class RandomCornerTests(ITestOutputHelper output)
         {
             if (name.StartsWith("energy.residual", StringComparison.Ordinal))
                 continue; // what does not close is rounding and truncation itself
-            Assert.Equal(one is null, other is null);
-            new Tolerance(1e-9 * Math.Max(1, Math.Abs(one ?? 0)), "the words differ in the last bit of each quantity").Holds(one ?? 0, other ?? 0, name);
+            Assert.True(one is null == other is null, $"{name}: {one}, in US words {other}");
+
+            // A term of the energy account is one of a sum: a hundredth of it need not be known better than the whole.
+            double size = name.StartsWith("energy.", StringComparison.Ordinal) ? Account(si.Figures.Energy) : Math.Abs(one ?? 0);
+            new Tolerance(1e-9 * Math.Max(1, size), "the words differ in the last bit of each quantity").Holds(one ?? 0, other ?? 0, name);
         }
     });
 
@@ -80,7 +83,7 @@ public class RandomCornerTests(ITestOutputHelper output)
     {
         string text = File.ReadAllText(Path.Combine(s_found, name + ".yaml"));
         RunResult run = CornerChecks.Run(text) ?? throw new InvalidOperationException("a kept case is one that runs");
-        CornerChecks.All(run);
+        CornerChecks.All(run, damped: run.Scenario.Corner.Coilover.Damper is not null);
         RowIsRun(text);
     }
 
@@ -103,6 +106,8 @@ public class RandomCornerTests(ITestOutputHelper output)
         // 5 µs off a smooth peak: at most 2.5 µs² / 2 of a velocity's second derivative, some 1e3 m/s³.
         new Tolerance(1e-8, "the grid's distance from the peak").Holds(fastest, run.Figures.Travel.PeakReboundSpeed);
     }
+
+    private static double Account(EnergyFigures e) => new[] { e.RoadWork, e.Damper, e.Friction, e.Contacts, e.Tyre }.Max(Math.Abs);
 
     private static void Try(string kind, long standard, Action<CornerCase> holds) =>
         CornerCase.Of(kind).Sample(holds, iter: CornerCase.Count(standard), print: c => "\n" + c.Si);
