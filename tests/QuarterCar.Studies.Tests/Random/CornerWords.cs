@@ -72,7 +72,7 @@ internal static class CornerWords
                 double h = d.Between(-height, height), length = longest * d.Between(1, 6);
                 text.Append("  - ").Append(d.Of(
                     Line($"flat: {M(length)}"),
-                    Line($"step: {M(h * 0.6)}"),
+                    Line($"step: {M(h * Math.Min(0.6, 0.125 / longest))}"),
                     Line($"ramp: {{ rise: {M(h)}, length: {M(length)} }}"),
                     Line($"bump: {{ height: {M(h)}, length: {M(length)} }}"),
                     Line($"whoops: {{ height: {M(Math.Abs(h) + 0.01)}, spacing: {M(length + 1)}, count: 3 }}"),
