@@ -48,7 +48,7 @@ public class RandomCornerTests(ITestOutputHelper output)
         if (si is null)
             return;
         Assert.Equal((UnitSystem.Si, UnitSystem.Us), (si.Scenario.Units, us!.Scenario.Units));
-        
+
         // Of a wild corner what stands: its undamped bounces make much of a last bit.
         int figures = kind == "wild" ? FigureTable.Standing.Length : FigureTable.Names.Length;
         foreach ((string name, double? one, double? other) in FigureTable.Names.Zip(Values(si), Values(us)).Take(figures))
