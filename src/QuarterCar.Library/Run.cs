@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Json;
@@ -48,12 +47,7 @@ public sealed class Run
     public IReadOnlyList<Picture> Pictures() => Picture.All(DrawnPicture.Of(Result));
 
     /// <summary>The text of summary.json.</summary>
-    public string ToJson()
-    {
-        using var stream = new MemoryStream();
-        SummaryJson.Write(Result, stream);
-        return Encoding.UTF8.GetString(stream.ToArray());
-    }
+    public string ToJson() => JsonText.Of(stream => SummaryJson.Write(Result, stream));
 
     /// <summary>Writes trace.csv, events.csv, summary.json and, if wanted, report.html and plots, whole or not at all.</summary>
     /// <param name="folder">Made where it is missing; files that are not ours stay.</param>

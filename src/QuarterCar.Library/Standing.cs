@@ -1,5 +1,3 @@
-using System.Text;
-
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Json;
 using QuarterCar.Reports.Plots;
@@ -68,12 +66,7 @@ public sealed class Standing
     public IReadOnlyList<Picture> Pictures() => Picture.All(DrawnPicture.Of(_result));
 
     /// <summary>The text of check --json.</summary>
-    public string ToJson()
-    {
-        using var stream = new MemoryStream();
-        CheckJson.Write(_result, stream);
-        return Encoding.UTF8.GetString(stream.ToArray());
-    }
+    public string ToJson() => JsonText.Of(stream => CheckJson.Write(_result, stream));
 
     /// <summary>Writes curve.csv and the plots of `check`, whole or not at all.</summary>
     /// <param name="folder">Made where it is missing; files that are not ours stay.</param>

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using QuarterCar.Model;
 using QuarterCar.Model.Terrain;
 using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
 
 namespace QuarterCar.Studies;
 
@@ -13,9 +14,6 @@ namespace QuarterCar.Studies;
 /// <param name="DropHeight">m; null for a course.</param>
 public sealed record CourseModel(Ground Ground, Road Road, double Speed, double? DropHeight)
 {
-    private const double RunOut = 3;
-    private const double DropDuration = 6;
-
     /// <summary>The course of a scenario.</summary>
     /// <param name="scenario">Its words.</param>
     /// <param name="cancel">Stops the laying of a long course with <see cref="OperationCanceledException"/>.</param>
@@ -48,5 +46,5 @@ public sealed record CourseModel(Ground Ground, Road Road, double Speed, double?
     }
 
     /// <summary>How long a run lasts, s: as asked, else until 3 s after the terrain's end, or 6 s for a drop.</summary>
-    public double Duration(RunSettings run) => run.Duration ?? (DropHeight is null ? Ground.Length / Speed + RunOut : DropDuration);
+    public double Duration(RunSettings run) => run.Duration ?? (DropHeight is null ? Ground.Length / Speed + TraceRows.AfterTerrain : TraceRows.DropTest);
 }

@@ -78,28 +78,15 @@ public sealed class RunTrack : Track
         }
     }
 
-    // The later step at a boundary: a row on an event has the values after it.
+    // The later step at a boundary: a row on an event has the values after it. Rows come in order, so the next step is near the last.
     private int IndexAt(double time, int from)
     {
         ReadOnlySpan<DenseStep> steps = Steps;
-        if (from > 0 || steps.Length < 64)
-        {
-            while (from + 1 < steps.Length && steps[from + 1].Start <= time)
-                from++;
-            return from;
-        }
-
-        int low = 0, high = steps.Length - 1;
-        while (low < high)
-        {
-            int mid = (low + high + 1) >> 1;
-            if (steps[mid].Start <= time)
-                low = mid;
-            else
-                high = mid - 1;
-        }
-
-        return low;
+        if (from == 0 && steps.Length >= 64)
+            return StepLog.IndexAt(steps, time);
+        while (from + 1 < steps.Length && steps[from + 1].Start <= time)
+            from++;
+        return from;
     }
 
     private Sample SampleOf(double time, Vector256<double> y)

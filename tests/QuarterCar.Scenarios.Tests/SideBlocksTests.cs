@@ -1,4 +1,5 @@
 using QuarterCar.Scenarios.Keys;
+using QuarterCar.Scenarios.Reading;
 
 using static QuarterCar.Scenarios.Tests.Readings;
 
@@ -53,5 +54,15 @@ public class SideBlocksTests
     {
         Assert.Equal(61, FigureNames.All.Length);
         Assert.Equal(61, FigureNames.All.Distinct().Count());
+    }
+
+    [Fact]
+    public void Spring_load_that_became_a_weight_is_still_uncertain_as_a_load()
+    {
+        var text = Bench.Replace("sprung_weight: 800 lbf", "spring_load: 700 lbf", StringComparison.Ordinal) + "\ntolerances: { corner.spring_load: 4 % }\n";
+        var options = ReadOptions.Plain with { Sets = ["coilover.friction=1 N"], Base = new Standing(sprungWeight: 3500) };
+        var found = Assert.Single(With(text, options).Good().Tolerances);
+        Assert.Equal(("corner.spring_load", 0.04), (found.Path, found.Within));
+        Assert.Equal(700 * 4.4482216152605, found.Value, 1e-9);
     }
 }

@@ -5,7 +5,7 @@ using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Json;
 using QuarterCar.Reports.Words;
-using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
 using QuarterCar.Studies;
 
 namespace QuarterCar.Cli.Verbs;
@@ -34,7 +34,7 @@ internal sealed class RunVerb : Verb
         ScenarioInput input = _scenario.Input(parsed);
         var scenario = input.Read(session);
         string? folder = _out.Folder(parsed);
-        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, input.Ask(() => TraceRows(scenario)));
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, TraceRows.Count(scenario.Run, scenario.Excitation));
         RunResult result = input.Ask(() => SingleRun.Of(scenario, session.Cancel));
         session.Cancel.ThrowIfCancellationRequested();
         bool finished = result.Figures.Run.End == RunEnds.Finished;
@@ -46,9 +46,6 @@ internal sealed class RunVerb : Verb
         if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
         return result.Limits.Any(l => l.Broken) ? ExitCode.Broken : ExitCode.Done;
     }
-
-    /// <summary>Rows of a scenario's trace.</summary>
-    internal static double TraceRows(Scenario scenario) => Math.Floor(CourseModel.Of(scenario).Duration(scenario.Run) / scenario.Run.Sample) + 1;
 
     /// <summary>Half a run is shown, so that it can be mended, but never takes the place of earlier results.</summary>
     private static ExitCode NotFinished(RunResult result, string? folder, Session session)

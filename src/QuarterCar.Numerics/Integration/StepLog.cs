@@ -41,13 +41,16 @@ public sealed class StepLog
     }
 
     /// <summary>Index of the step that holds a time: the later one at a boundary, the first or last beyond the ends.</summary>
-    public int IndexAt(double t)
+    public int IndexAt(double t) => IndexAt(Steps, t);
+
+    /// <summary>The same among steps in order of time.</summary>
+    public static int IndexAt(ReadOnlySpan<DenseStep> steps, double t)
     {
-        int low = 0, high = Count - 1;
+        int low = 0, high = steps.Length - 1;
         while (low < high)
         {
             int mid = (low + high + 1) >> 1;
-            if (_steps[mid].Start <= t)
+            if (steps[mid].Start <= t)
                 low = mid;
             else
                 high = mid - 1;

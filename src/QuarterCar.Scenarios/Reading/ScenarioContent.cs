@@ -30,7 +30,7 @@ public sealed record ScenarioContent(
         var values = ValueReader.Read(root, ScenarioKeys.Root, problems);
         CrossRules.Check(values, root, problems);
         var limits = SideBlocks.Limits(values, problems);
-        var tolerances = SideBlocks.Tolerances(values, root, problems);
+        var tolerances = SideBlocks.Tolerances(values, root, document.Root, problems);
         var cases = CaseBlock.Read(root, problems);
         var profiles = Points(document, values, problems);
         if (problems.Count > before || !document.IsWhole)

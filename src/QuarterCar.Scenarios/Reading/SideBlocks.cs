@@ -40,8 +40,15 @@ public static class SideBlocks
     }
 
     /// <summary>tolerances: path → half-width.</summary>
-    public static ImmutableArray<Tolerance> Tolerances(ReadValues values, DocumentNode root, ProblemList problems)
+    /// <param name="values">What was read of <paramref name="root"/>.</param>
+    /// <param name="root">The document with its changes.</param>
+    /// <param name="written">The document as written: a spring load that became a weight is still uncertain as a load.</param>
+    /// <param name="problems">Takes the mistakes.</param>
+    public static ImmutableArray<Tolerance> Tolerances(ReadValues values, DocumentNode root, DocumentNode written, ProblemList problems)
     {
+        root = SpringLoads.Load(root) is null && SpringLoads.Load(written) is { } load && root is MapNode map && map.Find("corner") is MapNode corner
+            ? map.With("corner", corner.With("spring_load", load))
+            : root;
         var tolerances = ImmutableArray.CreateBuilder<Tolerance>();
         foreach (var entry in Entries(values, "tolerances"))
         {

@@ -28,7 +28,7 @@ internal static class KindSchema
         ListKind list => List(list),
         QuantityKind quantity => Quantity(quantity),
         WholeKind whole => Whole(whole),
-        TextKind => new JsonObject { ["type"] = Types("string", "number", "boolean"), ["minLength"] = 1, ["maxLength"] = ValueReader.LongestText, ["pattern"] = "^[^\\u0000-\\u001f\\u007f-\\u009f]*$" },
+        TextKind => new JsonObject { ["type"] = Names(["string", "number", "boolean"]), ["minLength"] = 1, ["maxLength"] = ValueReader.LongestText, ["pattern"] = "^[^\\u0000-\\u001f\\u007f-\\u009f]*$" },
         ChoiceKind choice => new JsonObject { ["enum"] = Names(choice.Words) },
         TableKind table => Table(table),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a kind without a schema"),
@@ -72,7 +72,7 @@ internal static class KindSchema
     private static JsonObject Quantity(QuantityKind kind)
     {
         if (kind.Dimension != Dimension.Number) return new JsonObject { ["type"] = "string", ["pattern"] = QuantityPattern.Of(kind) };
-        var schema = new JsonObject { ["type"] = Types("number", "string"), ["pattern"] = QuantityPattern.Of(kind) };
+        var schema = new JsonObject { ["type"] = Names(["number", "string"]), ["pattern"] = QuantityPattern.Of(kind) };
         var (least, counts, most) = kind.Range;
         if (double.IsFinite(least)) schema[counts ? "minimum" : "exclusiveMinimum"] = least;
         if (double.IsFinite(most)) schema["maximum"] = most;
@@ -81,7 +81,7 @@ internal static class KindSchema
 
     private static JsonObject Whole(WholeKind kind) => new()
     {
-        ["type"] = Types("integer", "string"),
+        ["type"] = Names(["integer", "string"]),
         ["pattern"] = "^[0-9]+$",
         ["minimum"] = kind.Least,
         ["maximum"] = kind.Most,
@@ -119,6 +119,4 @@ internal static class KindSchema
         kind is WholeKind or QuantityKind { Dimension: Dimension.Number } or TableKind { OrPlainValue: true, Value.Dimension: Dimension.Number }
             ? JsonNode.Parse(text)!
             : text;
-
-    private static JsonArray Types(params string[] names) => Names(names);
 }

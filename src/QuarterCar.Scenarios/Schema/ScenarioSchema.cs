@@ -12,12 +12,6 @@ namespace QuarterCar.Scenarios.Schema;
 /// </summary>
 public static class ScenarioSchema
 {
-    /// <summary>The name under which it lies beside the scenarios.</summary>
-    public const string FileName = "scenario.schema.json";
-
-    /// <summary>The first line of a scenario by which an editor finds the schema.</summary>
-    public const string Modeline = "# yaml-language-server: $schema=" + FileName;
-
     private static readonly JsonSerializerOptions _written = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, NewLine = "\n" };
 
     /// <summary>The whole schema, ended by a line end.</summary>

@@ -23,19 +23,24 @@ public sealed record TweakShelf(ImmutableArray<SpringData> Springs, ImmutableArr
     /// <summary>A list of somebody's own, for every place.</summary>
     public static TweakShelf Of(SpringList list) => new(list.Springs, list.Springs, false);
 
-    /// <summary>The next rate that the shelf has, in the free length nearest to what is fitted; null where there is none.</summary>
+    /// <summary>A next rate that the shelf has, in the free length nearest to what is fitted; null where there is none.</summary>
     /// <param name="spring">What is fitted.</param>
     /// <param name="tender">True where it is the tender.</param>
-    /// <param name="way">1 for stiffer, -1 for softer.</param>
+    /// <param name="steps">How many rates further, positive for stiffer, negative for softer; the last one where the shelf ends before.</param>
     /// <param name="body">Diameter of the body, m; null where it is not known.</param>
-    public SpringData? Next(SpringData spring, bool tender, int way, double? body)
+    public SpringData? Next(SpringData spring, bool tender, int steps, double? body)
     {
         ImmutableArray<SpringData> all = tender ? Tenders : Springs;
         double inner = spring.CoilInner ?? InventedSprings.InnerFor(body);
         SpringData[] fitting = [.. all.Where(s => s.CoilInner is not { } i || Math.Abs(i - inner) < SameInner)];
         if (fitting.Length == 0)
             fitting = [.. all.Where(s => s.CoilInner > (body ?? 0))];
-        return fitting.Where(s => way * (s.Rate - spring.Rate) > SameRate * spring.Rate)
-            .OrderBy(s => way * s.Rate).ThenBy(s => Math.Abs(s.FreeLength - spring.FreeLength)).FirstOrDefault();
+        int way = Math.Sign(steps);
+        SpringData[] next =
+        [
+            .. fitting.Where(s => way * (s.Rate - spring.Rate) > SameRate * spring.Rate)
+                .OrderBy(s => way * s.Rate).ThenBy(s => Math.Abs(s.FreeLength - spring.FreeLength)).DistinctBy(s => Math.Round(s.Rate)),
+        ];
+        return next.Length == 0 ? null : next[Math.Min(Math.Abs(steps), next.Length) - 1];
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 
 using QuarterCar.Model.Terrain;
+using QuarterCar.Scenarios.Reading;
 
 namespace QuarterCar.Studies.Terrains;
 
@@ -26,17 +27,6 @@ internal static class TerrainPlaces
         }
     }
 
-    /// <summary>Length of a piece along the ground, m.</summary>
-    public static double Length(TerrainPiece piece) => piece switch
-    {
-        FlatPiece flat => flat.Length,
-        RampPiece ramp => ramp.Length,
-        HaversinePiece wave => wave.Spacing * wave.Count,
-        RandomPiece random => random.Length,
-        ProfilePiece profile => profile.Points[^1].At - profile.Points[0].At,
-        _ => 0,
-    };
-
     // A place within rounding before a corner has the height after it.
     private static double Height(Ground ground, double s)
     {
@@ -50,7 +40,7 @@ internal static class TerrainPlaces
         double start = 0;
         foreach (TerrainPiece piece in pieces)
         {
-            double from = start, end = start + Length(piece);
+            double from = start, end = start + TraceRows.Length(piece);
             IEnumerable<double> places = piece is ProfilePiece profile ? profile.Points.Select(p => from + (p.At - profile.Points[0].At)) : Grid(corners, from, end);
             foreach (double s in places)
                 yield return s;

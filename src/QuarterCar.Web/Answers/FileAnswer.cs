@@ -54,7 +54,7 @@ internal sealed class FileAnswer(Library library, Runs runs)
         var cases = read.Scenario!.Cases.Select(c => (c.Name, Read: library.Read(setup with { Case = c.Name }, read.Scenario.Units).Scenario)).Where(c => c.Read is not null).Select(c => (c.Name, c.Read!));
         StandingResult standing = StandingStudy.Of(read.Scenario with { File = Path.GetFileName(read.Scenario.File) }, cases);
         var today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
-        return SheetPage.Write(new SheetSubject(standing, today, string.IsNullOrEmpty(setup.Case) ? null : setup.Case, [.. setup.Changes.Select(c => $"{c.Path}={c.Text}")]));
+        return SheetPage.Write(new SheetSubject(standing, today, setup.LoadCase, setup.Sets));
     }
 
     private static string Csv(Action<Stream> write)

@@ -62,9 +62,8 @@ internal sealed class MatterAnswer(Library library)
 
     private static StudyRow[] Rows(ReadSetup read, MatterRequest request, double[] at, string unit, CancellationToken cancel)
     {
-        ImmutableArray<string> sets = [.. request.Setup.Changes.Select(c => c.Path + "=" + c.Text)];
-        string? load = string.IsNullOrEmpty(request.Setup.Case) ? null : request.Setup.Case;
-        var study = new StudyBase(read.Document!, new ReadOptions(load, sets, NutRule.Reset, read.Scenario!.Units, StandingBase.Instance), read.Scenario!);
+        ReadOptions options = Library.Options(request.Setup, read.Scenario!.Units) with { Nut = NutRule.Reset };
+        var study = new StudyBase(read.Document!, options, read.Scenario!);
         ImmutableArray<SetupRequest> setups = [.. at.Select(v => SetupRequest.Of([new SetupValue(request.Path, ShownUnits.In(v, unit), v)]))];
         var rows = new List<StudyRow>();
         var grid = new SweepGrid([SweepGridAxis.Of([request.Path], setups)]);
@@ -77,11 +76,6 @@ internal sealed class MatterAnswer(Library library)
 
     private static double In(double si, string unit) => Scenarios.Quantities.UnitTable.Find(unit) is { } u ? u.FromSi(si) : si;
 
-    private static (Measured Present, QuantityKind Kind)? Present(ReadSetup read, string path)
-    {
-        if (read.Edited is not { } root || KeyPaths.Resolve(ScenarioKeys.Root, path, out _) is not { } known) return null;
-        DocumentNode? node = root.Find(known.Steps.AsSpan());
-        return SideBlocks.KindOfNumber(known.Kind, node) is { } kind && ((node as ScalarNode)?.Text ?? (node is null ? known.Default : null)) is { } text
-            && Measured.TryParse(text, out Measured present) && double.IsFinite(present.Si) ? (present, kind) : null;
-    }
+    private static (Measured Present, QuantityKind Kind)? Present(ReadSetup read, string path) =>
+        read.Edited is { } root && KeyPaths.Resolve(ScenarioKeys.Root, path, out _) is { } known ? PresentNumber.Of(known, root.Find(known.Steps.AsSpan())) : null;
 }

@@ -23,10 +23,7 @@ internal sealed class Library(OpenedScenario opened)
     /// <summary>What problems of an uploaded text call it.</summary>
     public const string Uploaded = "scenario";
 
-    private const int Most = 8;
-
-    private readonly Lock _lock = new();
-    private readonly LinkedList<(string Text, ScenarioDocument? Document, ImmutableArray<Problem> Problems)> _parsed = new();
+    private readonly LastFew<(ScenarioDocument? Document, ImmutableArray<Problem> Problems)> _parsed = new();
     private readonly Lazy<ImmutableHashSet<string>> _profiles = new(() => Profiles(ScenarioDocument.Parse(opened.Name, opened.Text, null, new ProblemList())?.Root));
 
     /// <summary>What the page opens with.</summary>
@@ -39,39 +36,26 @@ internal sealed class Library(OpenedScenario opened)
     {
         (ScenarioDocument? document, ImmutableArray<Problem> problems) = Parsed(setup.Text);
         if (document is null) return new(null, null, null, problems);
-        ImmutableArray<string> sets = [.. setup.Changes.Select(c => c.Path + "=" + c.Text)];
-        DocumentNode edited = sets.Aggregate(document.Root, (root, set) => Overrides.Set(root, set, new ProblemList()));
+        ReadOptions options = Options(setup, units);
+        DocumentNode edited = options.Sets.Aggregate(document.Root, (root, set) => Overrides.Set(root, set, new ProblemList()));
         if (document.Folder is not null && !Profiles(edited).IsSubsetOf(_profiles.Value))
             document = ScenarioDocument.Parse(Uploaded, setup.Text, null, new ProblemList())!;
-        string? load = string.IsNullOrEmpty(setup.Case) ? null : setup.Case;
-        ReadResult read = ScenarioReader.Read(document, new ReadOptions(load, sets, null, units, StandingBase.Instance));
+        ReadResult read = ScenarioReader.Read(document, options);
         return new(document, edited, read.Scenario, problems.IsEmpty ? read.Problems : problems);
     }
 
-    private (ScenarioDocument? Document, ImmutableArray<Problem> Problems) Parsed(string text)
-    {
-        lock (_lock)
-        {
-            for (var at = _parsed.First; at is not null; at = at.Next)
-            {
-                if (at.Value.Text != text) continue;
-                _parsed.Remove(at);
-                _parsed.AddFirst(at);
-                return (at.Value.Document, at.Value.Problems);
-            }
-        }
+    /// <summary>How a setup is read.</summary>
+    /// <param name="setup">The setup.</param>
+    /// <param name="units">Output units; null for the scenario's own.</param>
+    public static ReadOptions Options(SetupState setup, UnitSystem? units) => new(setup.LoadCase, setup.Sets, null, units, StandingBase.Instance);
 
+    private (ScenarioDocument? Document, ImmutableArray<Problem> Problems) Parsed(string text) => _parsed.Of(text, () =>
+    {
         var problems = new ProblemList();
         bool own = opened.Folder is not null && text == opened.Text;
         var document = ScenarioDocument.Parse(own ? opened.Name : Uploaded, text, own ? opened.Folder : null, problems);
-        lock (_lock)
-        {
-            _parsed.AddFirst((text, document, problems.ToImmutable()));
-            if (_parsed.Count > Most) _parsed.RemoveLast();
-        }
-
         return (document, problems.ToImmutable());
-    }
+    });
 
     /// <summary>Every name that stands as a profile's file.</summary>
     private static ImmutableHashSet<string> Profiles(DocumentNode? root)

@@ -1,5 +1,6 @@
 using QuarterCar.Model.Terrain;
 using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
 
 namespace QuarterCar.Web.State;
 
@@ -30,7 +31,7 @@ internal static class PageLimits
             if (course.Pieces[i] is RandomPiece { Length: > LongestRandom }) return Note(FormattableString.Invariant($"terrain[{i}].random.length"), "a longer random road than the page computes", "1000 m or less");
         }
 
-        double length = course.Pieces.Sum(p => p switch { FlatPiece f => f.Length, RampPiece r => r.Length, HaversinePiece h => h.Spacing * h.Count, RandomPiece r => r.Length, ProfilePiece q => q.Points[^1].At - q.Points[0].At, _ => 0 });
+        double length = course.Pieces.Sum(TraceRows.Length);
         return scenario.Run.Duration is null && length / course.Speed > LongestRun ? Note("speed", "a course that takes longer than the page computes", "120 s of driving or less") : null;
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 
 namespace QuarterCar.Web.State;
@@ -16,7 +17,16 @@ internal sealed record Step(string Path, int Count);
 /// <param name="Text">The scenario file.</param>
 /// <param name="Changes">In order; a path stands once.</param>
 /// <param name="Case">Load case; null or empty for the scenario as written.</param>
-internal sealed record SetupState(string Text, Change[] Changes, string? Case);
+internal sealed record SetupState(string Text, Change[] Changes, string? Case)
+{
+    /// <summary>The load case; null for the scenario as written.</summary>
+    [JsonIgnore]
+    public string? LoadCase => string.IsNullOrEmpty(Case) ? null : Case;
+
+    /// <summary>The changes as overrides, PATH=VALUE.</summary>
+    [JsonIgnore]
+    public ImmutableArray<string> Sets => [.. Changes.Select(c => c.Path + "=" + c.Text)];
+}
 
 /// <summary>What the page asks at every turn of something.</summary>
 /// <param name="Setup">The setup before this turn.</param>

@@ -12,15 +12,14 @@ internal static class Saving
     /// <param name="read">It, read without mistakes.</param>
     public static string Of(SetupState setup, ReadSetup read)
     {
-        string? text = TextEdit.Apply(setup.Text, setup.Changes.Select(c => c.Path + "=" + c.Text));
+        string? text = TextEdit.Apply(setup.Text, setup.Sets);
         return text is not null && Same(text, setup, read) ? text : FlowText.File(read.Edited!);
     }
 
     // With the load case: it is taken of the file, not written into its values.
     private static bool Same(string text, SetupState setup, ReadSetup read)
     {
-        string? load = string.IsNullOrEmpty(setup.Case) ? null : setup.Case;
-        var again = ScenarioReader.ReadText(Library.Uploaded, text, new ReadOptions(load, [], null, read.Scenario!.Units, StandingBase.Instance), read.Document!.Folder).Scenario;
+        var again = ScenarioReader.ReadText(Library.Uploaded, text, new ReadOptions(setup.LoadCase, [], null, read.Scenario!.Units, StandingBase.Instance), read.Document!.Folder).Scenario;
         return again is not null && again.Hash == read.Scenario.Hash;
     }
 }

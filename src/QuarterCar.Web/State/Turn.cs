@@ -7,8 +7,8 @@ using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Keys;
 using QuarterCar.Scenarios.Quantities;
 using QuarterCar.Scenarios.Reading;
-using QuarterCar.Scenarios.SpringLists;
 using QuarterCar.Scenarios.Writing;
+using QuarterCar.Studies.Sweeps;
 using QuarterCar.Web.Form;
 
 namespace QuarterCar.Web.State;
@@ -71,8 +71,7 @@ internal sealed class Turn(Library library, UnitSystem units)
         if (known.Kind is TableKind { OrPlainValue: false } table && node is ListNode rows) return Changes.With(setup, path, Scaled(rows, Math.Pow(1.05, count), table.Value.Dimension));
         if (known.Kind is WholeKind whole && node is ScalarNode n && ulong.TryParse(n.Text, NumberStyles.None, CultureInfo.InvariantCulture, out ulong number))
             return Changes.With(setup, path, Math.Clamp((decimal)number + count, whole.Least, whole.Most).ToString(CultureInfo.InvariantCulture));
-        if (SideBlocks.KindOfNumber(known.Kind, node) is not { } kind || ((node as ScalarNode)?.Text ?? (node is null ? known.Default : null)) is not { } text) return setup;
-        if (!Measured.TryParse(text, out Measured present) || !double.IsFinite(present.Si)) return setup;
+        if (PresentNumber.Of(known, node) is not var (present, kind)) return setup;
         if (IsSpringRate(path) && OnShelf(setup, path, present.Si, count) is { } fitted) return fitted;
         string unit = present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
         double to = present.Si + (count * StepSizes.Of(path, kind.Dimension, units, StepSizes.Pitch(root)));
@@ -95,16 +94,9 @@ internal sealed class Turn(Library library, UnitSystem units)
         string part = path[..^".rate".Length], name = part[(part.LastIndexOf('.') + 1)..];
         SpringSetData set = scenario.Corner.Coilover.Springs;
         if ((name switch { "tender" => set.Tender, "upper" => set.Upper, _ => set.Lower }) is not { } fitted) return null;
-        SpringList list = name == "tender" ? InventedSprings.Tenders() : InventedSprings.Springs();
-        ImmutableArray<SpringData> shelf = list.OfInnerDiameter(InventedSprings.InnerFor(scenario.Corner.Coilover.Body?.Diameter)).Springs;
-        int way = Math.Sign(count);
-        SpringData[] next =
-        [
-            .. shelf.Where(s => way * (s.Rate - rate) > 1e-6 * rate).GroupBy(s => Math.Round(s.Rate)).OrderBy(g => way * g.Key)
-                .Select(g => g.MinBy(s => Math.Abs(s.FreeLength - fitted.FreeLength))!),
-        ];
-        if (next.Length == 0) return setup;
-        SpringData spring = next[Math.Min(Math.Abs(count), next.Length) - 1];
+        // Of the springs that go over the body, whatever is said of the one that is fitted.
+        SpringData wanted = fitted with { Rate = rate, InnerDiameter = null, MeanDiameter = null, WireDiameter = null };
+        if (TweakShelf.Shipped().Next(wanted, name == "tender", count, scenario.Corner.Coilover.Body?.Diameter) is not { } spring) return setup;
         bool us = units == UnitSystem.Us;
         setup = Changes.With(setup, path, ShownUnits.In(spring.Rate, us ? "lbf/in" : "N/mm"));
         setup = Changes.With(setup, part + ".free_length", ShownUnits.In(spring.FreeLength, us ? "in" : "mm"));
