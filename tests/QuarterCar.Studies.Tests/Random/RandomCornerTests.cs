@@ -42,8 +42,8 @@ public class RandomCornerTests(ITestOutputHelper output)
     public void Metric_and_US_words_give_the_same_figures(string kind) => Try(kind, 200, c =>
     {
         // Steps that differ by a last bit may be cut differently, and then the runs differ by what the steps are allowed:
-        // at 1e-10 that is below what is asserted, and what remains is the words.
-        RunResult? si = CornerChecks.Run(c.Si, "run.tolerance=1e-10"), us = CornerChecks.Run(c.Us, "run.tolerance=1e-10");
+        // at 1e-12 that is below what is asserted, and what remains is the words.
+        RunResult? si = CornerChecks.Run(c.Si, "run.tolerance=1e-12"), us = CornerChecks.Run(c.Us, "run.tolerance=1e-12");
         Assert.True(si is null == us is null, $"refused: {(si is null ? "metric" : "US")} words only");
         if (si is null)
             return;
@@ -55,8 +55,8 @@ public class RandomCornerTests(ITestOutputHelper output)
         {
             if (name.StartsWith("energy.residual", StringComparison.Ordinal))
                 continue; // what does not close is rounding and truncation itself
-            if (name.StartsWith("static.reserve", StringComparison.Ordinal) && one is null != other is null)
-                continue; // standing on the very edge of bind (a gap of 0): none, or 1e-15 J
+            if (name == "travel.time_in_secondary_s" && si.Standing.Figures.StopNutGapRideHeight < 1e-9)
+                continue; // at rest on the change of rate itself, when it is left by 1e-13 m hangs on the last bit
             Assert.True(one is null == other is null, $"{name}: {one}, in US words {other}");
 
             // A term of the energy account is one of a sum: a hundredth of it need not be known better than the whole.
