@@ -1,4 +1,3 @@
-using Xunit;
 using Xunit.Abstractions;
 using Xunit.Sdk;
 
@@ -8,7 +7,7 @@ namespace QuarterCar.Tests.Order;
 /// Shuffles the test classes of a project, and the tests of a class, by the number in QUARTERCAR_ORDER, so that a test that
 /// leans on an earlier one is found and the order that shows it can be had again. Without the variable the order is the runner's.
 /// </summary>
-public sealed class SeededOrder : ITestCollectionOrderer, ITestCaseOrderer
+public sealed class SeededOrder : Xunit.ITestCollectionOrderer, ITestCaseOrderer
 {
     private static readonly int? s_seed = int.TryParse(Environment.GetEnvironmentVariable("QUARTERCAR_ORDER"), out int seed) ? seed : null;
 
