@@ -1,6 +1,9 @@
 using System.Reflection;
 using System.Xml.Linq;
 
+using QuarterCar.Model;
+using QuarterCar.Numerics.Integration;
+
 namespace QuarterCar.House.Tests;
 
 /// <summary>Every public type of Model and Numerics says in its first sentence what it is; every public member there says its unit or meaning.</summary>

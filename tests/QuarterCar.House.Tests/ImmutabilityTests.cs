@@ -1,6 +1,9 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
 
+using QuarterCar.Model;
+using QuarterCar.Numerics.Integration;
+
 namespace QuarterCar.House.Tests;
 
 /// <summary>Public types of Model and Numerics do not change once they are made; the few whose own fields do are listed with the reason.</summary>
