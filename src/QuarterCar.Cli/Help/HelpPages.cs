@@ -40,7 +40,7 @@ internal sealed class HelpPages(ImmutableArray<Verb> verbs) : SynchronousCommand
         page.Heading("Exit codes").Beside(Codes(help));
         page.Heading(help.Examples.Length == 1 ? "Example" : "Examples");
         foreach (string example in help.Examples) page.Line(example);
-        if (help.See.Length > 0) page.Heading("See also").Paragraph(string.Join(", ", help.See.Select(s => $"{Program} {s}")));
+        if (help.See.Length > 0) page.Heading("See also").Paragraph($"{string.Join(", ", help.See)}: {Program} VERB --help");
     }
 
     private void OfProgram(HelpText page)
