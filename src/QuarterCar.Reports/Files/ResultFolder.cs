@@ -153,7 +153,7 @@ public sealed class ResultFolder : IDisposable
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
             throw new ResultFolderException(
-                $"cannot write results to '{_folder}': {e.Message.TrimEnd('.')}; earlier results there are unchanged. Free space or name another folder with --out.", e);
+                $"cannot write results to '{_folder}': {e.Message.TrimEnd('.')}; earlier results there are unchanged. Free space or name another folder.", e);
         }
     }
 }
