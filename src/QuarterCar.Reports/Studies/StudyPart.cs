@@ -70,6 +70,7 @@ public sealed class StudyPart
         while (reader.ReadLine() is { } line)
         {
             if (!line.StartsWith("    {", StringComparison.Ordinal)) continue;
+            if (have == want) throw new FormatException(FormattableString.Invariant($"{File}: found more than {have} setups; wanted {want}"));
             yield return Row(line.Trim().TrimEnd(','), Head.Part - 1 + (have++ * Head.Parts));
         }
 

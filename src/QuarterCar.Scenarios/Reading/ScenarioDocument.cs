@@ -99,7 +99,7 @@ public sealed class ScenarioDocument
                 : file.Length == 0 && !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? Texts.NothingToRead
                 : null;
         }
-        catch (IOException e)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return Texts.Unreadable(e.Message);
         }
