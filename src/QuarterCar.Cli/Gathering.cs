@@ -41,8 +41,11 @@ internal sealed class Gathering : IDisposable
 
     /// <summary>Where a file lies that the parts read.</summary>
     /// <param name="name">As the parts were given it.</param>
+    /// <exception cref="FormatException">The parts keep no such file.</exception>
     public string At(string name)
     {
+        if (!Parts.Asked.Files.Any(f => f.Name == name))
+            throw new FormatException($"{PartAsked.Name}: found no text of '{name}', which the part was asked about; wanted every file that the part read");
         // Files of one folder stay together: a profile is looked for beside its scenario.
         string[] folders = [.. Parts.Asked.Files.Select(f => Path.GetDirectoryName(f.Name) ?? "").Distinct()];
         int place = Array.IndexOf(folders, Path.GetDirectoryName(name) ?? "");

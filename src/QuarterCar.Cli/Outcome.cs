@@ -1,4 +1,5 @@
 using QuarterCar.Reports.Files;
+using QuarterCar.Scenarios;
 
 namespace QuarterCar.Cli;
 
@@ -52,5 +53,5 @@ internal static class Outcome
         if (Environment.GetEnvironmentVariable(TraceVariable) is { Length: > 0 }) session.Messages.WriteLine(e);
     }
 
-    private static void Say(Session session, string line) => session.Messages.WriteLine("quartercar: " + line);
+    private static void Say(Session session, string line) => session.Messages.WriteLine("quartercar: " + PlainText.Line(line));
 }

@@ -45,7 +45,7 @@ internal sealed record ScenarioInput(string File, ReadOptions Options, Gathering
         yield return new PartFile(File, text);
         foreach (string name in Directory.EnumerateFiles(folder, "*").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal))
         {
-            if (name != Path.GetFileName(File) && asked.Contains(name, StringComparison.Ordinal))
+            if (name != Path.GetFileName(File) && asked.Contains(name, StringComparison.Ordinal) && IsProfile(folder, name))
                 yield return new PartFile(Path.Combine(Path.GetDirectoryName(File) ?? "", name), Again(Path.Combine(folder, name)));
         }
     }
@@ -63,6 +63,10 @@ internal sealed record ScenarioInput(string File, ReadOptions Options, Gathering
             throw new BadInputException($"{file}: {TextFiles.Why(file, e)}; wanted the file that was read before, to be kept with the part");
         }
     }
+
+    // A part goes to other machines: a scenario that merely mentions a file of its folder must not take it along.
+    private static bool IsProfile(string folder, string name) =>
+        ScenarioDocument.WhyNotBeside(folder, name) is null && ProfileReader.Read(Path.Combine(folder, name), name, new ProblemList()) is not null;
 
     /// <summary>The scenario, case and overrides applied; says what became of the stop nut.</summary>
     /// <exception cref="BadInputException">With every mistake.</exception>

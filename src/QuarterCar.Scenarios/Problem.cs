@@ -24,6 +24,6 @@ public sealed record Problem(string File, int Line, string Key, string Found, st
     {
         var line = Line > 0 ? Line.ToString(CultureInfo.InvariantCulture) + ":" : "";
         var key = Key.Length > 0 ? $" {(Key.Length <= LongestKey ? Key : Key[..LongestKey] + "…")}:" : "";
-        return string.Concat($"{File}:{line}{key} found {Found}; wanted {Wanted}".Select(c => char.IsControl(c) ? ' ' : c));
+        return PlainText.Line($"{File}:{line}{key} found {Found}; wanted {Wanted}");
     }
 }

@@ -51,6 +51,7 @@ public static class Texts
     public const string KnownPathWanted = "a dotted path into the scenario, lists counted from 0, like coilover.stop_nut.gap or terrain[1].step";
     public const string NoCases = "a scenario with cases";
     public const string CaseName = "a name for each case";
+    public const string PlainCaseName = "a line of plain text as the case's name, at most 200 characters";
     public const string OtherName = "another name: each case's name once";
     public const string ChangeableValue = "a number to change; write the whole new value without a leading sign, or behind '='";
     public const string PresentValue = "a value in the scenario that the change starts from";
@@ -82,9 +83,13 @@ public static class Texts
     public const string WireBelowMean = "a wire diameter below the mean diameter";
     public const string ToAboveFrom = "an end above the zone's beginning";
 
-    // Profiles.
+    // Profiles and other lists.
+    public const string PlainCell = "plain text, without control characters";
+
     public const string ProfileNeedsFolder = "a profile file, but no scenario file to look beside";
     public const string FileBeside = "the plain name of a file beside the scenario file";
+    public const string LinkAway = "a link that leads out of the scenario's folder";
+    public const string NothingToRead = "an empty file, or a pipe";
     public const string ProfileFile = "a CSV file with columns distance_<unit> and height_<unit>";
     public const string ProfileHeader = "columns distance_<unit> and height_<unit>, like distance_m,height_mm";
     public const string TwoRows = "at least two rows";
@@ -198,5 +203,5 @@ public static class Texts
         return line.Length <= LongestQuote ? line : line[..LongestQuote] + "…";
     }
 
-    private static string OneLine(string text) => string.Concat(text.Take(LongestQuote * 4).Select(c => char.IsControl(c) || char.IsSurrogate(c) ? ' ' : c)).Trim();
+    private static string OneLine(string text) => string.Concat(text.Take(LongestQuote * 4).Select(c => PlainText.IsShown(c) && !char.IsSurrogate(c) ? c : ' ')).Trim();
 }

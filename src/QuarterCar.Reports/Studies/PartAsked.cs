@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using System.Text.Json;
 
 using QuarterCar.Reports.Files;
@@ -11,6 +12,9 @@ namespace QuarterCar.Reports.Studies;
 /// <param name="Files">Every file that was read.</param>
 public sealed record PartAsked(ImmutableArray<string> Arguments, ImmutableArray<PartFile> Files)
 {
+    // What the usual file systems allow, bytes.
+    private const int LongestName = 255;
+
     /// <summary>Its file.</summary>
     public const string Name = "part.json";
 
@@ -27,7 +31,11 @@ public sealed record PartAsked(ImmutableArray<string> Arguments, ImmutableArray<
         try
         {
             using FileStream stream = File.OpenRead(file);
-            if (JsonSerializer.Deserialize<PartAsked>(stream, s_options) is { Arguments.IsDefault: false, Files.IsDefault: false } asked) return asked;
+            if (JsonSerializer.Deserialize<PartAsked>(stream, s_options) is { Arguments.IsDefault: false, Files.IsDefault: false } asked && asked.IsWhole) return asked;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new FormatException($"{file}: found a file that may not be read; wanted the {Name} of a part of a study");
         }
         catch (JsonException)
         {
@@ -39,6 +47,11 @@ public sealed record PartAsked(ImmutableArray<string> Arguments, ImmutableArray<
 
     /// <summary>True where both were asked the same of the same files.</summary>
     public bool Same(PartAsked other) => Arguments.SequenceEqual(other.Arguments) && Files.SequenceEqual(other.Files);
+
+    // Whoever made the part may have left anything out, or have named files as no file can be named.
+    private bool IsWhole => Arguments.All(a => a is not null) && Files.All(f => f is { Text: not null, Name: not null } && IsName(Path.GetFileName(f.Name)));
+
+    private static bool IsName(string name) => name is not ("" or "." or "..") && !name.Contains('\0', StringComparison.Ordinal) && Encoding.UTF8.GetByteCount(name) <= LongestName;
 
     private static readonly JsonSerializerOptions s_options = new() { WriteIndented = true, Encoder = FigureJson.Options.Encoder, PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
 }

@@ -51,7 +51,9 @@ public sealed class StudyPart
             if (line is null) throw new FormatException();
             using var json = JsonDocument.Parse(head.ToString().TrimEnd().TrimEnd(',') + "}");
             JsonElement root = json.RootElement;
-            return new(folder, file, HeadOf(root), root.GetProperty("version").GetString()!, asked);
+            StudyHead found = HeadOf(root);
+            if (found.Study + ".json" != Path.GetFileName(file) || found.Setups < 0 || found.Part < 1 || found.Parts < found.Part) throw new FormatException();
+            return new(folder, file, found, root.GetProperty("version").GetString()!, asked);
         }
         catch (Exception e) when (e is JsonException or FormatException or KeyNotFoundException or InvalidOperationException)
         {
@@ -68,6 +70,7 @@ public sealed class StudyPart
         while (reader.ReadLine() is { } line)
         {
             if (!line.StartsWith("    {", StringComparison.Ordinal)) continue;
+            if (have == want) throw new FormatException(FormattableString.Invariant($"{File}: found more than {have} setups; wanted {want}"));
             yield return Row(line.Trim().TrimEnd(','), Head.Part - 1 + (have++ * Head.Parts));
         }
 
@@ -100,7 +103,7 @@ public sealed class StudyPart
                 figures.ValueKind == JsonValueKind.Null ? null : [.. FigureTable.Names.Select(n => Number(figures.GetProperty(n)))],
                 null);
         }
-        catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException)
+        catch (Exception e) when (e is JsonException or FormatException or KeyNotFoundException or InvalidOperationException)
         {
             throw new FormatException(FormattableString.Invariant($"{File}: found a setup ({index + 1}) that is not as this program writes it; wanted the JSON of a part of a study"));
         }
@@ -108,7 +111,10 @@ public sealed class StudyPart
 
     private static SetupValue Value(JsonProperty value) => value.Value.ValueKind == JsonValueKind.String
         ? new SetupValue(value.Name, value.Value.GetString()!, null)
-        : SetupValue.OfSi(value.Name, value.Value.GetDouble());
+        : SetupValue.OfSi(value.Name, Finite(value.Value));
 
-    private static double? Number(JsonElement value) => value.ValueKind == JsonValueKind.Null ? null : value.GetDouble();
+    private static double? Number(JsonElement value) => value.ValueKind == JsonValueKind.Null ? null : Finite(value);
+
+    // A number that no double holds comes out infinite; we write none such.
+    private static double Finite(JsonElement value) => value.GetDouble() is var number && double.IsFinite(number) ? number : throw new FormatException();
 }

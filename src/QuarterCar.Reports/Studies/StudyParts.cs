@@ -8,6 +8,9 @@ namespace QuarterCar.Reports.Studies;
 /// <summary>All parts of one study, put together in the order of its setups.</summary>
 public sealed class StudyParts
 {
+    // Missing parts that a message names.
+    private const int MostNamed = 20;
+
     private readonly ImmutableArray<StudyPart> _parts;
 
     private StudyParts(ImmutableArray<StudyPart> parts) => _parts = parts;
@@ -39,8 +42,9 @@ public sealed class StudyParts
             found.Add($"{part.Folder}: found a part of another study than {first.Folder} holds; wanted parts of one study, run with the same scenario and options");
         foreach (var twice in parts.GroupBy(p => p.Head.Part).Where(g => g.Count() > 1))
             found.Add(FormattableString.Invariant($"part {twice.Key}/{first.Head.Parts}: found in {string.Join(" and in ", twice.Select(p => p.Folder))}; wanted it once"));
-        var missing = Enumerable.Range(1, first.Head.Parts).Except(parts.Select(p => p.Head.Part)).Select(k => FormattableString.Invariant($"{k}/{first.Head.Parts}")).ToList();
-        if (missing.Count > 0) found.Add($"found no part {string.Join(", ", missing.Take(20))}{(missing.Count > 20 ? ", …" : "")}; wanted every part of the study: run it with --part {missing[0]}");
+        HashSet<int> have = [.. parts.Select(p => p.Head.Part)]; // a part may claim to be one of billions
+        var missing = Enumerable.Range(1, first.Head.Parts).Where(k => !have.Contains(k)).Take(MostNamed + 1).Select(k => FormattableString.Invariant($"{k}/{first.Head.Parts}")).ToList();
+        if (missing.Count > 0) found.Add($"found no part {string.Join(", ", missing.Take(MostNamed))}{(missing.Count > MostNamed ? ", …" : "")}; wanted every part of the study: run it with --part {missing[0]}");
         mistakes = found.ToImmutable();
         return mistakes.IsEmpty ? new([.. parts.OrderBy(p => p.Head.Part)]) : null;
     }

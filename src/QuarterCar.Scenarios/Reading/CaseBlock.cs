@@ -24,6 +24,11 @@ public static class CaseBlock
                 continue;
             }
 
+            if (name.Length > ValueReader.LongestText || !PlainText.IsLine(name))
+            {
+                problems.Note(node.Place, path + "." + NameKey, Texts.Quote(name), Texts.PlainCaseName);
+            }
+
             if (cases.Any(c => c.Name == name))
             {
                 problems.Note(node.Place, path + "." + NameKey, Texts.Quote(name), Texts.OtherName);

@@ -61,7 +61,7 @@ public static class ProfileReader
         }
         catch (Exception e) when (e is CsvFormatException or InvalidOperationException)
         {
-            problems.Note(new Place(name, 0, 0), "", Texts.NotCsv(e.Message), Texts.ProfileFile);
+            problems.Note(CsvPlace.Of(name, csv, e), "", Texts.NotCsv(e.Message), Texts.ProfileFile);
             return null;
         }
     }

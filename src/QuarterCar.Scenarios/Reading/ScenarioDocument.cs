@@ -71,9 +71,9 @@ public sealed class ScenarioDocument
             return null;
         }
 
-        if (!System.IO.File.Exists(Path.Combine(Folder, name)))
+        if (WhyNotBeside(Folder, name) is { } reason)
         {
-            problems.Note(place, key, Texts.NoSuchProfile(name), Texts.FileBeside);
+            problems.Note(place, key, reason, Texts.FileBeside);
             return null;
         }
 
@@ -84,6 +84,34 @@ public sealed class ScenarioDocument
         }
 
         return points;
+    }
+
+    /// <summary>
+    /// Why a file is none to be read beside a scenario; null for one that is. A scenario may come from a stranger, with its folder: a link in it must not
+    /// lead to other files of this machine, and what has no length (a pipe, a device) must not be waited for.
+    /// </summary>
+    /// <param name="folder">The scenario's folder.</param>
+    /// <param name="name">The plain name of the file.</param>
+    public static string? WhyNotBeside(string folder, string name)
+    {
+        var file = new FileInfo(Path.Combine(folder, name));
+        try
+        {
+            return !file.Exists ? Texts.NoSuchProfile(name)
+                : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo target && !IsIn(folder, target) ? Texts.LinkAway
+                : file.Length == 0 && !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? Texts.NothingToRead
+                : null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Texts.Unreadable(e.Message);
+        }
+    }
+
+    private static bool IsIn(string folder, FileInfo file)
+    {
+        var own = new DirectoryInfo(folder);
+        return file.Exists && file.Length > 0 && (file.DirectoryName == own.FullName.TrimEnd('/') || file.DirectoryName == own.ResolveLinkTarget(returnFinalTarget: true)?.FullName);
     }
 
     /// <summary>Mistakes in the load cases of a document edited from this one.</summary>

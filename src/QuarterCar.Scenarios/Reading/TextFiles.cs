@@ -23,7 +23,7 @@ public static class TextFiles
                 return null;
             }
 
-            return Decode(file, name, wanted, problems);
+            return Read(file, name, wanted, problems);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -42,7 +42,8 @@ public static class TextFiles
         _ => Texts.Unreadable(e.Message),
     };
 
-    private static string? Decode(FileStream file, string name, string wanted, ProblemList problems)
+    /// <summary>The text of a stream; null where it is too large or no text, with the reason noted.</summary>
+    public static string? Read(Stream file, string name, string wanted, ProblemList problems)
     {
         var bytes = new MemoryStream();
         var block = new byte[1 << 16];

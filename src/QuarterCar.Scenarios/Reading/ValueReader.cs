@@ -200,7 +200,7 @@ public sealed class ValueReader
         }
     }
 
-    private static bool IsOneLine(string text) => text.Length is > 0 and <= LongestText && !text.Any(char.IsControl);
+    private static bool IsOneLine(string text) => text.Length is > 0 and <= LongestText && PlainText.IsLine(text);
 
     private T? Is<T>(string path, KeyKind kind, DocumentNode node)
         where T : DocumentNode

@@ -28,7 +28,7 @@ internal static class KindSchema
         ListKind list => List(list),
         QuantityKind quantity => Quantity(quantity),
         WholeKind whole => Whole(whole),
-        TextKind => new JsonObject { ["type"] = Names(["string", "number", "boolean"]), ["minLength"] = 1, ["maxLength"] = ValueReader.LongestText, ["pattern"] = "^[^\\u0000-\\u001f\\u007f-\\u009f]*$" },
+        TextKind => new JsonObject { ["type"] = Names(["string", "number", "boolean"]), ["minLength"] = 1, ["maxLength"] = ValueReader.LongestText, ["pattern"] = QuantityPattern.Line },
         ChoiceKind choice => new JsonObject { ["enum"] = Names(choice.Words) },
         TableKind table => Table(table),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a kind without a schema"),

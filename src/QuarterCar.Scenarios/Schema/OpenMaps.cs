@@ -44,7 +44,7 @@ internal static class OpenMaps
     /// <summary>One load case: a name, and paths with new values or changes.</summary>
     public static JsonObject Case()
     {
-        var patterns = new JsonObject { ["^" + Regex.Escape(CaseBlock.NameKey) + "$"] = new JsonObject { ["type"] = new JsonArray("string", "number"), ["minLength"] = 1 } };
+        var patterns = new JsonObject { ["^" + Regex.Escape(CaseBlock.NameKey) + "$"] = new JsonObject { ["type"] = new JsonArray("string", "number"), ["minLength"] = 1, ["maxLength"] = ValueReader.LongestText, ["pattern"] = QuantityPattern.Line } };
         foreach (var (path, kind) in Paths(ScenarioKeys.Root, "")) patterns[path] = Change(kind);
         return Open(patterns, CaseBlock.NameKey);
     }

@@ -12,6 +12,9 @@ namespace QuarterCar.Scenarios.Schema;
 /// </summary>
 public static class QuantityPattern
 {
+    /// <summary>A line of plain text (<see cref="PlainText.IsLine"/>).</summary>
+    public const string Line = "^[^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069\\ufeff]*$";
+
     private const string _digits = @"(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?";
     private const string _minus = "[-\u2212]";
     private const string _notZero = "(?=[0-9.]*[1-9])";

@@ -69,7 +69,7 @@ public static class SpringListReader
         }
         catch (Exception e) when (e is CsvFormatException or InvalidOperationException)
         {
-            problems.Note(new Place(name, 0, 0), "", Texts.NotCsv(e.Message), SpringListTexts.ListFile);
+            problems.Note(CsvPlace.Of(name, csv, e), "", Texts.NotCsv(e.Message), SpringListTexts.ListFile);
             return null;
         }
     }
@@ -94,6 +94,11 @@ public static class SpringListReader
             }
 
             var called = columns.Name is { } c && csv.GetString(c.Index) is { Length: > 0 } text ? text : null;
+            if (called is not null && !(called.Length <= ValueReader.LongestText && PlainText.IsLine(called)))
+            {
+                problems.Note(new Place(name, line, 0), columns.Name!.Name, Texts.Quote(called), Texts.PlainCell);
+            }
+
             if (!first.TryAdd((called, spring), line))
             {
                 problems.Note(new Place(name, line, 0), "", SpringListTexts.SameAs(first[(called, spring)]), SpringListTexts.EachOnce);

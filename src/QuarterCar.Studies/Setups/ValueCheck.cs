@@ -31,6 +31,12 @@ public sealed class ValueCheck(ScenarioDocument? document, ReadOptions options, 
     public bool Value(KnownPath known, SetupValue value, Place place)
     {
         int before = problems.Count;
+        if (!PlainText.IsLine(value.Text))
+        {
+            problems.Note(place, value.Path, Texts.Quote(value.Text), Texts.PlainCell);
+            return false;
+        }
+
         var own = new ProblemList();
         DocumentNode? edited = _root is null ? null : Overrides.Set(_root, value.AsSet, own);
         bool removed = value.Text.Trim() == Overrides.None;

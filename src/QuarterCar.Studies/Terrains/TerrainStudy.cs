@@ -13,6 +13,9 @@ public static class TerrainStudy
     // Above this many samples the spectrum takes a power of two: the transform of any other length needs several times the memory.
     private const int ManySamples = 1 << 21;
 
+    /// <summary>Longest course whose roughness index is worked out, m: a height every 250 mm is held in memory.</summary>
+    internal const double LongestIndexed = 1e6;
+
     /// <summary>Of a scenario's course.</summary>
     /// <param name="scenario">One with a course.</param>
     /// <param name="cancel">Stops it.</param>
@@ -55,6 +58,8 @@ public static class TerrainStudy
             return null;
         int count = wanted <= ManySamples ? (int)wanted : (int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)Math.Min(wanted, 4.0 * ManySamples));
         double spacing = ground.Length / count;
+        if (2 * spacing * RoughnessFit.Lowest > 1)
+            return null; // so long that not even the longest wave of the range shows
         return Spectrum.EndMatched(Heights(count + 1, i => ground.Height(i == count ? ground.Length : i * spacing)), spacing);
     }
 
@@ -70,7 +75,7 @@ public static class TerrainStudy
 
     private static double? Index(Ground ground, ImmutableArray<TerrainPiece> pieces)
     {
-        if (ground.Length < GoldenCar.Shortest)
+        if (ground.Length is < GoldenCar.Shortest or > LongestIndexed)
             return null;
         int count = (int)Math.Floor(ground.Length / GoldenCar.Spacing * (1 + 1e-12)) + 1;
         if (!IsFiner(pieces))

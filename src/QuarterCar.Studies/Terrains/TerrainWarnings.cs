@@ -11,7 +11,9 @@ internal static class TerrainWarnings
     /// <summary>The remarks.</summary>
     public static IEnumerable<Warning> Of(TerrainFigures figures, ImmutableArray<TerrainPiece> pieces)
     {
-        if (figures.RoughnessIndex is null)
+        if (figures.RoughnessIndex is null && figures.Length > TerrainStudy.LongestIndexed)
+            yield return new("too_long_for_iri", "The course is longer than 1,000 km, so its International Roughness Index is not worked out: give a shorter one.");
+        else if (figures.RoughnessIndex is null)
             yield return new("too_short_for_iri", "The course is shorter than 30 m, so it has no International Roughness Index: give a longer one.");
         if (figures.Fit is null)
             yield return new("no_class", "The ground has no wave from 0.35 m to 91 m: it is straight, too short or known at too few places, so it has no ISO 8608 class.");

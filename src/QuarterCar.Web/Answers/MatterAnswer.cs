@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 
+using QuarterCar.Model;
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
 using QuarterCar.Scenarios;
@@ -29,8 +30,20 @@ internal sealed class MatterAnswer(Library library)
         using var json = new Utf8JsonWriter(stream);
         json.WriteStartObject();
         if (Objection(read, request) is { } objection) json.WriteString("problem", objection);
-        else Sweep(json, read, request, units, cancel);
+        else Answer(json, read, request, units, cancel);
         json.WriteEndObject();
+    }
+
+    private static void Answer(Utf8JsonWriter json, ReadSetup read, MatterRequest request, UnitSystem units, CancellationToken cancel)
+    {
+        try
+        {
+            Sweep(json, read, request, units, cancel);
+        }
+        catch (CornerException e)
+        {
+            json.WriteString("problem", $"Found {e.Found}; wanted {e.Wanted}.");
+        }
     }
 
     private static string? Objection(ReadSetup read, MatterRequest request) =>
