@@ -65,8 +65,21 @@ public class SpectrumTests
     public void Welch_keeps_the_mean_square_of_a_sine_and_its_place()
     {
         double[] sine = [.. Enumerable.Range(0, 4096).Select(i => 100 + 2 * Math.Cos(2 * Math.PI * 16 * i / 256.0))];
-        var spectrum = Spectrum.Welch(sine, 1, 256);
+        var spectrum = Spectrum.Welch(sine, 0.5, 256);
+        Assert.Equal(1 / 128.0, spectrum.Step);
         Assert.Equal(2, spectrum.Densities.Sum() * spectrum.Step, 1e-9);
         Assert.Equal(15, spectrum.Densities.IndexOf(spectrum.Densities.Max()));
+        Assert.Equal(2, Spectrum.Welch(sine.AsSpan(0, 256), 0.5, 256).Densities.Sum() / 128, 1e-9);
+    }
+
+    // Three stretches of 256 values, each half over the next: before the sine, half on it, on it. The mean is theirs.
+    [Fact]
+    public void Welch_takes_every_whole_stretch_to_the_last_value()
+    {
+        double[] values = new double[512];
+        for (int i = 256; i < 512; i++)
+            values[i] = 2 * Math.Cos(2 * Math.PI * 16 * i / 256.0);
+        double whole = Spectrum.Welch(values.AsSpan(256), 1, 256).Densities.Sum(), half = Spectrum.Welch(values.AsSpan(128, 256), 1, 256).Densities.Sum();
+        Assert.Equal((0 + half + whole) / 3, Spectrum.Welch(values, 1, 256).Densities.Sum(), 1e-9);
     }
 }

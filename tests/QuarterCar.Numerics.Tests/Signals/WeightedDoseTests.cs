@@ -57,4 +57,14 @@ public class WeightedDoseTests
 
     private static double[] Sine(double amplitude, double hz, int seconds) =>
         [.. Enumerable.Range(0, (int)(seconds / Step) + 1).Select(i => amplitude * Math.Sin(2 * Math.PI * hz * i * Step))];
+
+    // Trapezoid rule by hand: squares 1, 4, 9 over two steps of 0.5 s are 4.5 in 1 s; fourth powers 1, 16, 81 are 28.5.
+    [Fact]
+    public void The_first_and_the_last_sample_count_half()
+    {
+        var dose = WeightedDose.OfWeighted([1, -2, 3], 0.5);
+        Assert.Equal((Math.Sqrt(4.5), Math.Pow(28.5, 0.25), 1.0), (dose.Rms, dose.DoseValue, dose.Duration));
+        Assert.Equal(Math.Sqrt(0.5 * (1 + 9)), WeightedDose.OfWeighted([1, 3], 2).Rms, 1e-15);
+        Assert.Equal(default, WeightedDose.OfWeighted([3], 2));
+    }
 }
