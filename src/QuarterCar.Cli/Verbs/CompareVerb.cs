@@ -44,6 +44,7 @@ internal sealed class CompareVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
         bool json = gathering?.Json ?? _out.Json(parsed);
+        using var written = new WrittenJson("compare.json");
         var rows = new List<StudyRow>();
         bool missing = false;
         using (var progress = new StudyProgress(session, json))
@@ -62,26 +63,17 @@ internal sealed class CompareVerb : StudyVerb
             }
 
             Action<ResultFolder>? before = gathering is null ? Kept(parsed, inputs, _setups.Files(parsed)) : files => CompareFiles.CopyTraces(files, gathering.Parts);
-            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces && gathering is null, Produce, before + AlsoFiles.Of(formats, comparison.Base, session.Cancel), session.Cancel);
+            Action<ResultFolder>? also = before + AlsoFiles.Of(formats, comparison.Base, session.Cancel) + (json ? written.Open : null);
+            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces && gathering is null, Produce, also, session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
             else Produce(_ => { });
         }
 
-        Show(comparison.Head, rows, folder, json, session);
-        return missing ? ExitCode.Broken : ExitCode.Done;
-    }
-
-    private static void Show(StudyHead head, List<StudyRow> rows, string? folder, bool json, Session session)
-    {
-        if (!json) CompareText.Write(head, rows, session.Out, session.Colour);
-        if (json && folder is not null)
-        {
-            using FileStream file = File.OpenRead(Path.Combine(folder, "compare.json"));
-            file.CopyTo(session.Results);
-        }
-
+        if (!json) CompareText.Write(comparison.Head, rows, session.Out, session.Colour);
+        written.CopyTo(session.Results);
         session.Out.Flush();
         if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        return missing ? ExitCode.Broken : ExitCode.Done;
     }
 
     private Comparison OfOne(ParseResult parsed, ScenarioInput input)

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 
 using QuarterCar.Cli.Help;
+using QuarterCar.Reports.Files;
 using QuarterCar.Scenarios.Keys;
 
 namespace QuarterCar.Cli.Verbs;
@@ -25,27 +26,15 @@ internal sealed class NewVerb : Verb
         return ExitCode.Done;
     }
 
-    /// <summary>Whole or not at all: what was begun on a full disk is taken away again.</summary>
     private static void Write(string file)
     {
-        FileStream stream;
         try
         {
-            stream = new FileStream(file, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+            WholeFile.Write(file, Encoding.UTF8.GetBytes(ScenarioTemplate.Text), replace: false);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        catch (Exception e) when (e is DirectoryNotFoundException or PathTooLongException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
             throw new BadInputException($"{file}: cannot be written: {e.Message.TrimEnd('.')}");
-        }
-
-        try
-        {
-            using (stream) stream.Write(Encoding.UTF8.GetBytes(ScenarioTemplate.Text));
-        }
-        catch (IOException)
-        {
-            File.Delete(file);
-            throw;
         }
     }
 }

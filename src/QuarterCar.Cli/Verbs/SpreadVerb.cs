@@ -40,6 +40,8 @@ internal sealed class SpreadVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, study.Plan.Count, gathering), study.Scenario, session.Cancel) + Kept(parsed, [input]);
         bool json = gathering?.Json ?? _out.Json(parsed);
+        using var written = new WrittenJson("spread.json");
+        if (json) also += written.Open;
         var head = StudyHead.Of("spread", study.Base, study.Plan, study.Options) with { Seed = seed };
         SpreadResult result;
         using (var progress = new StudyProgress(session, json))
@@ -56,12 +58,7 @@ internal sealed class SpreadVerb : StudyVerb
         }
 
         if (!json) SpreadText.Write(head, result, session.Out, session.Colour);
-        if (json && folder is not null)
-        {
-            using FileStream file = File.OpenRead(Path.Combine(folder, "spread.json"));
-            file.CopyTo(session.Results);
-        }
-
+        written.CopyTo(session.Results);
         session.Out.Flush();
         if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
         return result.Samples.Failed > 0 ? ExitCode.Broken : ExitCode.Done;

@@ -38,6 +38,8 @@ internal sealed class SweepVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, grid.Points, gathering), setups.Scenario, session.Cancel) + Kept(parsed, [input], _setups.Files(parsed));
         bool json = gathering?.Json ?? _out.Json(parsed);
+        using var written = new WrittenJson("sweep.json");
+        if (json) also += written.Open;
         SweepResult? result = null;
         var head = StudyHead.Of("sweep", setups.Base, grid.Plan(), setups.Options);
         using (var progress = new StudyProgress(session, json))
@@ -51,7 +53,7 @@ internal sealed class SweepVerb : StudyVerb
         }
 
         if (!json) SweepText.Write(result!, session.Out, session.Colour);
-        else if (folder is not null) Copy(Path.Combine(folder, "sweep.json"), session);
+        written.CopyTo(session.Results);
         session.Out.Flush();
         if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
         return result!.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
@@ -69,10 +71,4 @@ internal sealed class SweepVerb : StudyVerb
 
     private static JsonMore[] More(SweepResult result) =>
         [new("goal", json => json.WriteStringValue(result.Goal.ToString())), new("best", json => SweepJson.Best(json, result))];
-
-    private static void Copy(string path, Session session)
-    {
-        using FileStream file = File.OpenRead(path);
-        file.CopyTo(session.Results);
-    }
 }
