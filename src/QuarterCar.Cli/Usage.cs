@@ -45,7 +45,7 @@ internal static class Usage
 
     private static string Unknown(string word, Command command)
     {
-        if (!word.StartsWith('-')) return $"'{word}' is one argument too many";
+        if (!word.StartsWith('-')) return $"'{word}' is one argument too many" + (char.IsAsciiDigit(word.FirstOrDefault()) ? "; a value with its unit stands in quotes, like PATH='1.8 in'" : "");
         string? near = Near(word.TrimStart('-'), command.Options.Select(o => o.Name.TrimStart('-')));
         return $"there is no option '{word}'" + (near is null ? "" : $"; '--{near}' is near");
     }

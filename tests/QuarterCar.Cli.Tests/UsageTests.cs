@@ -10,6 +10,7 @@ public sealed class UsageTests
     [InlineData("frobnicate", "there is no verb 'frobnicate'. Verbs: ")]
     [InlineData("run a.yaml --jsn", "there is no option '--jsn'; '--json' is near")]
     [InlineData("run a.yaml b.yaml", "'b.yaml' is one argument too many")]
+    [InlineData("run a.yaml --set coilover.preload 1.8 in", "'1.8' is one argument too many; a value with its unit stands in quotes, like PATH='1.8 in'")]
     [InlineData("run a.yaml --nut", "--nut lacks its value: --nut stays|reset")]
     [InlineData("run a.yaml --nut leaves", "--nut: found 'leaves'; wanted stays or reset")]
     [InlineData("check a.yaml --units imperial", "--units: found 'imperial'; wanted us or si")]

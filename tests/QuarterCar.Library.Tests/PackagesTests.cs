@@ -1,11 +1,12 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 using QuarterCar.TestKit.Programs;
 
 namespace QuarterCar.LibraryTests;
 
 /// <summary>Both packages, installed as a user does: from a folder, into an empty project and into a tool path.</summary>
-public sealed class PackagesTests : IDisposable
+public sealed partial class PackagesTests : IDisposable
 {
     // A version of its own each time, for the machine keeps what it once unpacked.
     private readonly string _version = "0.0.1-try" + DateTime.UtcNow.Ticks.ToString(CultureInfo.InvariantCulture);
@@ -34,6 +35,12 @@ public sealed class PackagesTests : IDisposable
         Assert.Equal("0.135233", ran.Out); // tests/data/reference/quarry_ledge.expected.json
         Assert.True(File.Exists(_folder.At("app/out/shaft_travel.png")));
 
+        string readme = File.ReadAllText(Checkout.At("README.md"));
+        Write("app/Program.cs", ReadmeProgram().Match(readme).Groups[1].Value);
+        File.Copy(Checkout.At("scenarios/quarry-ledge.yaml"), _folder.At("quarry-ledge.yaml"));
+        ProcessResult shown = Shell("app", "dotnet run");
+        Assert.Contains("```text\n" + shown.Out + "```", readme, StringComparison.Ordinal);
+
         Write("app/Program.cs", "Console.Write(new QuarterCar.Model.SpringData(1, 1, 1));");
         ProcessResult inner = Shell("app", "dotnet build");
         Assert.True(inner.Code != 0 && inner.Out.Contains("error CS", StringComparison.Ordinal), "the inner assemblies must not show at compile time");
@@ -49,6 +56,9 @@ public sealed class PackagesTests : IDisposable
         Assert.True(made.Code == 0, made.Out + made.Messages);
         Assert.True(File.Exists(_folder.At("out/report.html")));
     }
+
+    [GeneratedRegex(@"^```csharp\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant)]
+    private static partial Regex ReadmeProgram();
 
     public void Dispose()
     {

@@ -105,7 +105,7 @@ internal sealed class SetupOptions
         if (count > SetupAxis.Most)
             check.Problems.Note(new Place("the setups", 0, 0), "", $"a grid of {count.ToString("#,0", CultureInfo.InvariantCulture)} setups", $"at most {SetupAxis.Most.ToString("#,0", CultureInfo.InvariantCulture)}: fewer values or fewer paths");
         else if (axes.IsEmpty && check.Problems.Count == before)
-            check.Problems.Note(new Place("the setups", 0, 0), "", Texts.Nothing, "at least one of --vary, --split and --setups");
+            check.Problems.Note(new Place("the setups", 0, 0), "", Texts.Nothing, "at least one of --vary, --split and --setups" + (parsed.CommandResult.Command.Arguments[0].Arity.MaximumNumberOfValues > 1 ? ", or a second scenario" : ""));
         return axes;
     }
 
