@@ -3,6 +3,7 @@ using System.Runtime.Intrinsics;
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
 using QuarterCar.Model.Terrain;
+using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.Studies;
 
@@ -12,9 +13,36 @@ internal sealed class EnergyWork(RunTrack track)
     // Below this all energies count as none, J: a corner that only stands.
     private const double Nothing = 1e-9;
 
+    // Share of the tyre's radius beyond which an arc counts as steep: a slope of 0.5 and more.
+    private const double Steep = 0.45;
+
     private readonly Corner _corner = track.Corner;
     private int _segment;
+    private bool _roadTaken;
     private double _damper, _friction, _contacts, _tyre, _road;
+
+    /// <summary>Sets out on a step.</summary>
+    public void Begin(in DenseStep step)
+    {
+        double speed = track.Course.Speed, from = speed * step.Start, to = speed * step.End;
+        ref readonly RoadSegment segment = ref SegmentAt(0.5 * (from + to));
+        _roadTaken = segment.TryArc(out double origin, out double radius) && Math.Max(Math.Abs(from - origin), Math.Abs(to - origin)) > Steep * radius;
+        if (!_roadTaken)
+            return;
+
+        // Towards the end of the tyre's radius the slope runs to infinity as 1/√, which no rule over time follows. Over the
+        // angle about the corner that the tyre rolls over, height and time are sine and cosine.
+        double start = Angle(from), turn = Angle(to) - start;
+        ReadOnlySpan<double> nodes = FigureWork.Nodes, weights = FigureWork.Weights;
+        for (int k = 0; k < nodes.Length; k++)
+        {
+            double angle = start + nodes[k] * turn, s = origin + radius * Math.Sin(angle);
+            var node = new FigureNode(track, step, (s / speed - step.Start) / step.Length);
+            Road(node, s, weights[k] * turn * radius * Math.Cos(angle) / speed);
+        }
+
+        double Angle(double s) => Math.Asin(Math.Clamp((s - origin) / radius, -1, 1));
+    }
 
     /// <summary>Takes a node of a step with its share of time, s.</summary>
     public void Take(in FigureNode n, double weight)
@@ -33,7 +61,12 @@ internal sealed class EnergyWork(RunTrack track)
             _contacts += weight * Lost(bump.Force(q, speed), bump.Lines.At(q), speed);
         }
 
-        double s = track.Course.Speed * n.Time;
+        if (!_roadTaken)
+            Road(n, track.Course.Speed * n.Time, weight);
+    }
+
+    private void Road(in FigureNode n, double s, double weight)
+    {
         SegmentAt(s).Evaluate(s, out double h, out double slope);
         double rise = track.Course.Speed * slope, deflection = h - n.Unsprung;
         _tyre += weight * Lost(n.TyreForce, _corner.Tyre.Elastic(deflection), rise - n.UnsprungVelocity);

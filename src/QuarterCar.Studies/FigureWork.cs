@@ -23,6 +23,15 @@ internal sealed class FigureWork
     private static readonly double[] s_nodes = new GaussLegendreRule(0, 1, Points).Abscissas;
     private static readonly double[] s_weights = new GaussLegendreRule(0, 1, Points).Weights;
 
+    /// <summary>Gauss's places and weights on [0, 1].</summary>
+    internal static ReadOnlySpan<double> Nodes => s_nodes;
+
+    /// <inheritdoc cref="Nodes"/>
+    internal static ReadOnlySpan<double> Weights => s_weights;
+
+    /// <summary>θ of the first node, as a share of what was kept of a step; the last node is as far from its end.</summary>
+    internal static readonly double FirstNode = s_nodes.Min();
+
     private readonly RunTrack _track;
     private readonly ContactWork _contacts;
     private readonly EnergyWork _energy;
@@ -70,6 +79,7 @@ internal sealed class FigureWork
         double length = step.End - step.Start, end = length / step.Length;
         _secondary += (step.Piece & PieceTag.OnStopNut) != 0 ? length : 0;
         _airborne += (step.Piece & PieceTag.Airborne) != 0 ? length : 0;
+        _energy.Begin(step);
         for (int k = -1; k <= Points; k++)
         {
             double theta = k < 0 ? 0 : k == Points ? end : end * s_nodes[k], weight = k < 0 || k == Points ? 0 : length * s_weights[k];

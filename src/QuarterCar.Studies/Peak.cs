@@ -32,13 +32,30 @@ internal struct Peak
             (Value, _step, _from, _to) = (value, step, from, to);
     }
 
-    /// <summary>The largest value on the interpolant around the best node (golden section).</summary>
+    /// <summary>The largest value on the interpolant around the best node (golden section), across the ends of its step too: the peak may lie in the next step, before that one's first node.</summary>
     public readonly double Refined(RunTrack track, FigureQuantity quantity)
     {
         if (_step < 0)
             return Value;
-        ref readonly DenseStep step = ref track.Steps[_step];
-        double low = _from, high = _to, best = Value;
+        ReadOnlySpan<DenseStep> steps = track.Steps;
+        double best = Math.Max(Value, Follow(track, quantity, _step, _from, _to));
+        if (_from == 0 && _step > 0)
+        {
+            double end = EndOf(steps[_step - 1]);
+            best = Math.Max(best, Follow(track, quantity, _step - 1, end * (1 - FigureWork.FirstNode), end));
+        }
+
+        if (_to == EndOf(steps[_step]) && _step + 1 < steps.Length)
+            best = Math.Max(best, Follow(track, quantity, _step + 1, 0, EndOf(steps[_step + 1]) * FigureWork.FirstNode));
+        return best;
+    }
+
+    private static double EndOf(in DenseStep step) => (step.End - step.Start) / step.Length;
+
+    private static double Follow(RunTrack track, FigureQuantity quantity, int at, double low, double high)
+    {
+        ref readonly DenseStep step = ref track.Steps[at];
+        double best = double.NegativeInfinity;
         for (int k = 0; k < Refinements && high - low > 1e-9; k++)
         {
             double a = high - s_golden * (high - low), b = low + s_golden * (high - low);

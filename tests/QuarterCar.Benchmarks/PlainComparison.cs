@@ -22,7 +22,7 @@ internal static class PlainComparison
             double ours = Stopwatch.GetElapsedTime(start).TotalMicroseconds / 200, error = yard.Errors().Travel;
             double[] exact = yard.NewGrid();
             yard.Once(yard.Run, exact, 1e-11, null);
-            var plain = new PlainSteps(yard);
+            var plain = new PlainSteps(yard.Scenario);
             double plainError = double.PositiveInfinity, plainTime = 0;
             int steps = (int)(exact.Length - 1) * 10;
             for (; steps <= MostSteps; steps *= 2)

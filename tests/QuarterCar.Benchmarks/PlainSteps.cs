@@ -3,6 +3,7 @@ using MathNet.Numerics.OdeSolvers;
 
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
+using QuarterCar.Scenarios;
 using QuarterCar.Studies;
 
 namespace QuarterCar.Benchmarks;
@@ -14,11 +15,11 @@ internal sealed class PlainSteps
     private readonly CourseModel _course;
     private readonly double _duration;
 
-    public PlainSteps(Yard yard)
+    public PlainSteps(Scenario scenario)
     {
-        _corner = Corner.Build(yard.Scenario.Corner);
-        _course = CourseModel.Of(yard.Scenario);
-        _duration = _course.Duration(yard.Scenario.Run);
+        _corner = Corner.Build(scenario.Corner);
+        _course = CourseModel.Of(scenario);
+        _duration = _course.Duration(scenario.Run);
     }
 
     /// <summary>Shaft travel at the end of every step.</summary>

@@ -40,7 +40,10 @@ public static class Balance
         double low = breaks[0] - 0.01, fLow = WheelForce(corner, low, withBumpStop) - load;
         while (fLow > 0 && low > -1e6)
             fLow = WheelForce(corner, low *= 2, withBumpStop) - load;
-        for (int i = 0; i < n; i++)
+
+        // Past the travel at which the gas is squeezed to nothing its law has another branch, on which nothing stands.
+        double end = corner.Gas is { } gas ? corner.Ratio.WheelTravel(gas.Volume / gas.Area) : double.PositiveInfinity;
+        for (int i = 0; i < n && breaks[i] < end; i++)
         {
             double from = low;
             for (int k = 1; k <= looks; k++)
@@ -52,7 +55,7 @@ public static class Balance
             }
         }
 
-        double reach = corner.Gas is { } gas ? corner.Ratio.WheelTravel(gas.Volume / gas.Area) - low : double.PositiveInfinity;
+        double reach = end - low;
         for (double step = Math.Min(1e-3, 0.25 * reach); step < 0.9999 * reach && step < 1e6; step = Math.Min(2 * step, 0.5 * (step + reach)))
         {
             double f = WheelForce(corner, low + step, withBumpStop) - load;

@@ -104,16 +104,18 @@ public static class StandingWork
     {
         double end = Math.Min(corner.Stroke, corner.Stack.Breaks[^1].Compression - corner.Preload), w0 = corner.Standing;
         double x0 = corner.StandingShaftTravel, w1 = corner.Ratio.WheelTravel(end);
-        if (!(w1 >= w0))
+        if (!(w1 >= w0 - OnKink))
             return double.NaN;
-        double energy = corner.Stack.Energy(end + corner.Preload) - corner.Stack.Energy(x0 + corner.Preload);
+        if (w1 <= w0 + OnKink)
+            return 0; // on the very edge of bind: the last bit must not tell a reserve of nothing from none
+        double stored = corner.Stack.Energy(end + corner.Preload), energy = stored - corner.Stack.Energy(x0 + corner.Preload);
         if (corner.Gas is { } gas)
             energy += gas.MovingEnergy(end, x0) - gas.MovingEnergy(x0, x0);
         if (corner.BumpStop is { } bump)
             energy += bump.Energy(corner.BumpStopCompression(w1)) - bump.Energy(corner.BumpStopCompression(w0));
         energy -= corner.TopOut.Energy(-x0);
         energy -= corner.SprungWeight * (w1 - w0);
-        return energy >= 0 ? energy : double.NaN;
+        return energy >= 0 ? energy : energy >= -1e-12 * stored ? 0 : double.NaN;
     }
 
     // Roots of λ² − λ·((k_w + k_t)/m_u + k_w/m_s) + k_w·k_t/(m_s·m_u), λ = ω².

@@ -76,6 +76,15 @@ public readonly struct RoadSegment
         return h;
     }
 
+    /// <summary>Whether it is the tyre's circle about a corner of the ground.</summary>
+    /// <param name="origin">Distance of the corner, m.</param>
+    /// <param name="radius">The tyre's radius, m.</param>
+    public bool TryArc(out double origin, out double radius)
+    {
+        (origin, radius) = (_origin, _c1);
+        return Form == RoadForm.Arc;
+    }
+
     /// <summary>True where <see cref="EvaluateTabulated"/> serves.</summary>
     public bool IsTabulated => _table is null || _table.Cells > 0;
 

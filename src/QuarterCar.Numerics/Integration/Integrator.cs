@@ -112,11 +112,13 @@ public sealed class Integrator
                 ref DenseStep step = ref Log.Next;
                 _stepper.Complete(ref system, t, length, y, y1, ref step);
                 double bend = step.LastTerm(scale.Allowed(y, y1)) / settings.MostLastTerm;
-                if (bend > 1)
+                if (!(bend <= 1))
                 {
                     rejected++;
                     rejectedLast = true;
-                    h = length * settings.Controller.Factor(bend);
+                    h = length * (double.IsNaN(bend) ? 0.1 : settings.Controller.Factor(bend));
+                    if (h < settings.LeastStep)
+                        return Outcome(double.IsNaN(bend) ? IntegrationEnd.NotFinite : IntegrationEnd.StepTooSmall);
                     continue;
                 }
 

@@ -76,7 +76,10 @@ internal sealed class Stepper
         e5 /= allowed;
         e3 /= allowed;
         double n5 = Vector256.Dot(e5, e5), n3 = Vector256.Dot(e3, e3), below = n5 + 0.01 * n3;
-        errorNorm = below == 0 ? 0 : double.IsFinite(below) ? h * n5 / Math.Sqrt(4 * below) : double.NaN;
+
+        // The half stands outside the root: four times a sum near the largest number is infinite, and a trial that ran
+        // away would be taken for one without error.
+        errorNorm = below == 0 ? 0 : double.IsFinite(below) ? 0.5 * h * n5 / Math.Sqrt(below) : double.NaN;
         return y1;
     }
 

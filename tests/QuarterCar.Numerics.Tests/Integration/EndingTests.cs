@@ -36,6 +36,20 @@ public class EndingTests
         Assert.Equal((IntegrationEnd.NotFinite, 0.0, 0L), (outcome.End, outcome.Time, outcome.Steps));
     }
 
+    // y' = −λy from 1 never leaves [−1, 1]. A first trial of length 1 runs away as λ¹², and the squares of its errors come out
+    // anywhere up to the largest numbers and past them: whatever they are, the trial must not be kept.
+    [Fact]
+    public void A_first_trial_that_runs_away_is_never_kept()
+    {
+        IntegrationSettings settings = TestRun.Settings(0, 1e-10) with { FirstStep = 1, MostSteps = 20, MostLastTerm = double.PositiveInfinity };
+        for (double lambda = 10; lambda < 1e30; lambda *= 1.01)
+        {
+            double rate = lambda;
+            IntegrationOutcome outcome = TestRun.Smooth(new Right((_, y) => -rate * y), s_one, 1, settings).Outcome;
+            Assert.InRange(outcome.State[0], -1, 1);
+        }
+    }
+
     // y' = y² from 1 is 1/(1 − t).
     [Fact]
     public void A_solution_that_runs_away_ends_the_run_at_its_pole()
