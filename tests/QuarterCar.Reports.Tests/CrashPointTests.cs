@@ -29,7 +29,7 @@ public sealed class CrashPointTests : IDisposable
     public void Stopped_while_it_mends_the_run_after_that_finds_one_runs_results()
     {
         int mendings = 0;
-        foreach (string stop in Stops(Earlier("live"), Run).Skip(1).ToList())
+        foreach (string stop in Stops(Earlier("live"), Run).Where((_, i) => i % 2 == 1)) // a stop after a rename is one before the next
         {
             List<string> again = Stops(stop, Open);
             mendings += again.Count;
