@@ -9,7 +9,7 @@ namespace QuarterCar.Cli;
 /// <summary>A whole study made of its parts: its rows come from them, and what the parts were asked is asked again of the files that they kept, so that everything else comes about as in one run.</summary>
 internal sealed class Gathering : IDisposable
 {
-    private readonly DirectoryInfo _kept = Directory.CreateTempSubdirectory("quartercar-gather-");
+    private readonly DirectoryInfo _kept = Temporary();
 
     /// <summary>Lays the kept files out.</summary>
     /// <param name="parts">The parts.</param>
@@ -19,11 +19,20 @@ internal sealed class Gathering : IDisposable
     public Gathering(StudyParts parts, string folder, bool json, ImmutableArray<AlsoFormat> also)
     {
         (Parts, Folder, Json, Also) = (parts, folder, json, also);
-        foreach (PartFile file in parts.Asked.Files)
+        InHand.Keep(this);
+        try
         {
-            string path = At(file.Name);
-            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.WriteAllText(path, file.Text);
+            foreach (PartFile file in parts.Asked.Files)
+            {
+                string path = At(file.Name);
+                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+                File.WriteAllText(path, file.Text);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Dispose();
+            throw ScratchFile.Refused(e);
         }
     }
 
@@ -71,5 +80,28 @@ internal sealed class Gathering : IDisposable
     }
 
     /// <summary>Removes the kept files.</summary>
-    public void Dispose() => _kept.Delete(recursive: true);
+    public void Dispose()
+    {
+        InHand.Release(this);
+        try
+        {
+            _kept.Delete(recursive: true);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Copies among the temporary files; the outcome must not hang on them.
+        }
+    }
+
+    private static DirectoryInfo Temporary()
+    {
+        try
+        {
+            return Directory.CreateTempSubdirectory("quartercar-gather-");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw ScratchFile.Refused(e);
+        }
+    }
 }

@@ -1,11 +1,13 @@
 using System.Runtime.InteropServices;
 
+using QuarterCar.Reports.Files;
+
 namespace QuarterCar.Cli;
 
 /// <summary>Ctrl-C and a polite request to end: what runs is asked to stop, and what does not listen in time is ended.</summary>
 internal sealed class Interrupt : IDisposable
 {
-    // Below the second within which the shell must have its prompt back; results that are being moved into place need milliseconds.
+    // Below the second within which the shell must have its prompt back; results that are being moved into place need milliseconds, and are waited for.
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(800);
 
     private readonly CancellationTokenSource _stop = new();
@@ -35,9 +37,10 @@ internal sealed class Interrupt : IDisposable
         _ = Task.Delay(again ? TimeSpan.Zero : s_patience).ContinueWith(_ => End(), TaskScheduler.Default);
     }
 
-    private static void End()
+    private static void End() => InHand.End(folder =>
     {
-        Console.Error.WriteLine("quartercar: " + Outcome.InterruptedWords);
+        using (TextWriter messages = Session.MessagesOfProcess())
+            messages.WriteLine("quartercar: " + (folder is null ? Outcome.InterruptedWords : $"interrupted; the results in {folder} are whole"));
         Environment.Exit((int)ExitCode.Interrupted);
-    }
+    });
 }

@@ -43,7 +43,7 @@ internal static class Outcome
     private static string Words(Exception e) => e switch
     {
         ResultFolderException => e.Message,
-        IOException or UnauthorizedAccessException => $"cannot write the results: {e.Message.TrimEnd('.')}",
+        IOException or UnauthorizedAccessException => $"cannot write the results: {IoWords.Of(e)}",
         OutOfMemoryException => "the run takes more memory than this machine has: use a shorter run.duration, a longer run.sample or a looser run.tolerance, and check for values far out of proportion",
         _ => $"the computation failed in a way that was not foreseen ({e.GetType().Name}: {e.Message.ReplaceLineEndings(" ").TrimEnd('.')}); this is a fault of the program. Set {TraceVariable}=1 to see where.",
     };

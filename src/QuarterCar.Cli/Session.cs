@@ -22,14 +22,17 @@ internal sealed record Session(Stream Results, TextWriter Messages, bool Colour,
 
     /// <summary>The streams of this process.</summary>
     public static Session OfProcess(CancellationToken cancel) => new(
-        Console.OpenStandardOutput(),
-        new StreamWriter(Console.OpenStandardError(), s_utf8, 1 << 10) { AutoFlush = true, NewLine = "\n" },
+        new StandardStream(Console.OpenStandardOutput(), "standard output"),
+        MessagesOfProcess(),
         !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("NO_COLOR") is null or "" && Environment.GetEnvironmentVariable("TERM") is not (null or "" or "dumb"),
         cancel)
     {
         MessagesOnTerminal = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") is not "dumb",
         ResultsOnTerminal = !Console.IsOutputRedirected,
     };
+
+    /// <summary>Standard error; what it does not take is lost, and changes nothing about the outcome.</summary>
+    public static TextWriter MessagesOfProcess() => new StreamWriter(new StandardStream(Console.OpenStandardError(), needed: null), s_utf8, 1 << 10) { AutoFlush = true, NewLine = "\n" };
 
     public void Dispose()
     {

@@ -40,7 +40,7 @@ internal sealed class OutOptions
             ResultFolder.Open(folder, s_patience).Dispose();
             return folder;
         }
-        catch (ResultFolderException e)
+        catch (ResultFolderException e) when (!IoWords.IsFull(e.InnerException))
         {
             throw new BadInputException(e.Message);
         }

@@ -32,9 +32,9 @@ internal sealed class NewVerb : Verb
         {
             WholeFile.Write(file, Encoding.UTF8.GetBytes(ScenarioTemplate.Text), replace: false);
         }
-        catch (Exception e) when (e is DirectoryNotFoundException or PathTooLongException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException && !IoWords.IsFull(e))
         {
-            throw new BadInputException($"{file}: cannot be written: {e.Message.TrimEnd('.')}");
+            throw new BadInputException($"{file}: cannot be written: {IoWords.Of(e)}");
         }
     }
 }

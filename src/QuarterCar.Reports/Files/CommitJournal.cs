@@ -30,9 +30,10 @@ internal sealed class CommitJournal
 
     private readonly string _folder, _part;
     private readonly IReadOnlyList<string> _earlier, _fresh;
+    private readonly Action<string, string> _move;
 
-    private CommitJournal(string folder, string part, IReadOnlyList<string> earlier, IReadOnlyList<string> fresh) =>
-        (_folder, _part, _earlier, _fresh) = (folder, part, earlier, fresh);
+    private CommitJournal(string folder, string part, IReadOnlyList<string> earlier, IReadOnlyList<string> fresh, Action<string, string> move) =>
+        (_folder, _part, _earlier, _fresh, _move) = (folder, part, earlier, fresh, move);
 
     /// <summary>Where a part folder keeps what it is about to move in.</summary>
     public static string New(string part) => Path.Combine(part, "new");
@@ -44,10 +45,11 @@ internal sealed class CommitJournal
     /// <param name="part">The part folder in it.</param>
     /// <param name="earlier">Names of results that are there.</param>
     /// <param name="fresh">Names of results that come.</param>
-    public static CommitJournal Begin(string folder, string part, IReadOnlyList<string> earlier, IReadOnlyList<string> fresh)
+    /// <param name="move">Renames a file, over another one where there is one.</param>
+    public static CommitJournal Begin(string folder, string part, IReadOnlyList<string> earlier, IReadOnlyList<string> fresh, Action<string, string> move)
     {
         if (fresh.FirstOrDefault(n => !File.Exists(Path.Combine(New(part), n))) is { } lost) throw new IOException($"{lost}, written a moment ago, is gone again");
-        var journal = new CommitJournal(folder, part, earlier, fresh);
+        var journal = new CommitJournal(folder, part, earlier, fresh, move);
         string beside = Path.Combine(part, Name);
         using (var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None))
         {
@@ -55,13 +57,17 @@ internal sealed class CommitJournal
             stream.Flush(flushToDisk: true);
         }
 
-        File.Move(beside, Path.Combine(folder, Name), overwrite: true);
+        move(beside, Path.Combine(folder, Name));
         return journal;
     }
 
-    /// <summary>The one that a killed run left behind; null where there is none, or none that still leads to its files.</summary>
+    /// <summary>True where one lies in a folder, whether it leads to files or not.</summary>
+    public static bool IsIn(string folder) => File.Exists(Path.Combine(folder, Name));
+
+    /// <summary>The one that a killed run left behind; null where there is none, or none that leads to its files.</summary>
     /// <param name="folder">The result folder.</param>
-    public static CommitJournal? Find(string folder)
+    /// <param name="move">Renames a file.</param>
+    public static CommitJournal? Find(string folder, Action<string, string> move)
     {
         string file = Path.Combine(folder, Name);
         if (!File.Exists(file)) return null;
@@ -71,7 +77,7 @@ internal sealed class CommitJournal
 
         // Anybody can write such a file: no name in it is followed that this program does not give itself.
         if (parts is not [var part] || !ResultFolder.IsPart(part) || !earlier.Concat(fresh).All(OurFiles.Contains)) return null;
-        return Directory.Exists(Path.Combine(folder, part)) ? new CommitJournal(folder, Path.Combine(folder, part), earlier, fresh) : null;
+        return Directory.Exists(Path.Combine(folder, part)) ? new CommitJournal(folder, Path.Combine(folder, part), earlier, fresh, move) : null;
     }
 
     /// <summary>Brings the new results in; where that fails, the earlier ones back.</summary>
@@ -147,15 +153,15 @@ internal sealed class CommitJournal
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new ResultFolderException(
-                $"cannot move results into '{_folder}': {cause.Message.TrimEnd('.')}; nor the earlier ones back: {e.Message.TrimEnd('.')}. Nothing is lost: what is not in place lies in '{_part}', and the next run with --out to this folder tries again.", e);
+                $"cannot move results into '{_folder}': {IoWords.Of(cause)}; nor the earlier ones back: {IoWords.Of(e)}. Nothing is lost: what is not in place lies in '{_part}', and the next run with --out to this folder tries again.", e);
         }
     }
 
-    private static void Move(string from, string to, string name)
+    private void Move(string from, string to, string name)
     {
         string target = Path.Combine(to, name);
         Directory.CreateDirectory(Path.GetDirectoryName(target)!);
-        File.Move(Path.Combine(from, name), target, overwrite: true);
+        _move(Path.Combine(from, name), target);
     }
 
     private string Text()

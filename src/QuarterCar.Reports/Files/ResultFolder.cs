@@ -19,9 +19,10 @@ public sealed class ResultFolder : IDisposable
     private readonly List<string> _made = [];
     private readonly List<string> _written = [];
     private WriteLock? _lock;
+    private readonly Action<string, string> _move;
     private bool _committed, _keepPart;
 
-    private ResultFolder(string folder, string part) => (_folder, _part) = (folder, part);
+    private ResultFolder(string folder, string part, Action<string, string> move) => (_folder, _part, _move) = (folder, part, move);
 
     /// <summary>Names written so far, relative, with forward slashes.</summary>
     public IReadOnlyList<string> Written => _written;
@@ -30,15 +31,19 @@ public sealed class ResultFolder : IDisposable
     /// <param name="folder">The folder.</param>
     /// <param name="patience">How long to wait for another run that is writing there; null for <see cref="Patience"/>.</param>
     /// <exception cref="ResultFolderException">It cannot be made or written to, or another run is writing there.</exception>
-    public static ResultFolder Open(string folder, TimeSpan? patience = null)
+    public static ResultFolder Open(string folder, TimeSpan? patience = null) => Open(folder, patience ?? Patience, (from, to) => File.Move(from, to, overwrite: true));
+
+    /// <summary>Opens it with a rename of the caller's: all that may come between two runs' results is a row of these.</summary>
+    internal static ResultFolder Open(string folder, TimeSpan patience, Action<string, string> move)
     {
         string full = Path.GetFullPath(folder);
-        var result = new ResultFolder(full, Path.Combine(full, PartPrefix + Guid.NewGuid().ToString("N")));
+        var result = new ResultFolder(full, Path.Combine(full, PartPrefix + Guid.NewGuid().ToString("N")), move);
+        InHand.Keep(result);
         try
         {
             result.Guarded(() =>
             {
-                result._lock = result.Lock(patience ?? Patience);
+                result._lock = result.Lock(patience);
                 result.Mend();
                 Directory.CreateDirectory(result._part);
             });
@@ -80,27 +85,34 @@ public sealed class ResultFolder : IDisposable
 
     /// <summary>Moves everything in. Earlier results are set aside first and come back if a move fails; results of an earlier, other kind of run are removed, because beside the new ones they would mislead.</summary>
     /// <exception cref="ResultFolderException">A file could not be moved; the earlier results are back, or the message says where they are.</exception>
-    public void Commit()
+    public void Commit() => InHand.Whole(() =>
     {
         try
         {
-            Guarded(() => CommitJournal.Begin(_folder, _part, Earlier(), _written).Finish());
+            Guarded(() => CommitJournal.Begin(_folder, _part, Earlier(), _written, _move).Finish());
         }
         catch (ResultFolderException)
         {
-            _keepPart = CommitJournal.Find(_folder) is not null; // the earlier results are still in it
+            _keepPart = CommitJournal.IsIn(_folder); // the earlier results are still in it
             throw;
         }
 
         _committed = true;
+        InHand.Moved(_folder);
         Dispose();
-    }
+    });
 
     /// <summary>Removes the part folder and, without a commit, folders that were made for the results; lets the next run in.</summary>
-    public void Dispose()
+    public void Dispose() => InHand.Whole(Leave);
+
+    /// <summary>True for the name of a part folder.</summary>
+    internal static bool IsPart(string name) => name.StartsWith(PartPrefix, StringComparison.Ordinal) && Path.GetFileName(name) == name;
+
+    private void Leave()
     {
         try
         {
+            InHand.Release(this);
             if (!_keepPart && Directory.Exists(_part)) Directory.Delete(_part, recursive: true);
             if (_lock is not null) RemoveIfEmpty(Path.Combine(_folder, "setups"), deep: true);
             _lock?.Dispose();
@@ -118,9 +130,6 @@ public sealed class ResultFolder : IDisposable
             _lock = null;
         }
     }
-
-    /// <summary>True for the name of a part folder.</summary>
-    internal static bool IsPart(string name) => name.StartsWith(PartPrefix, StringComparison.Ordinal) && Path.GetFileName(name) == name;
 
     private WriteLock Lock(TimeSpan patience)
     {
@@ -142,8 +151,19 @@ public sealed class ResultFolder : IDisposable
     /// <summary>Ends what a killed run began here and takes away what it left: while the lock is held no living run has a part folder.</summary>
     private void Mend()
     {
-        CommitJournal.Find(_folder)?.Mend();
-        foreach (string part in Directory.EnumerateDirectories(_folder, PartPrefix + "*").ToList()) Directory.Delete(part, recursive: true);
+        string[] parts = Directory.GetDirectories(_folder, PartPrefix + "*");
+        if (CommitJournal.Find(_folder, _move) is { } journal)
+        {
+            journal.Mend();
+        }
+        else if (CommitJournal.IsIn(_folder) && parts.Length > 0)
+        {
+            // Another version's, or changed by hand. What it leads to may be the only copy of somebody's results.
+            throw new ResultFolderException(
+                $"cannot write results to '{_folder}': an earlier run was ended while it moved its files in, and its note '{CommitJournal.Name}' cannot be followed; nothing was changed. Move what you need out of the hidden folder {Path.GetFileName(parts[0])}, delete both, or name another folder with --out.");
+        }
+
+        foreach (string part in parts) Directory.Delete(part, recursive: true);
     }
 
     private static void RemoveIfEmpty(string folder, bool deep)
@@ -184,8 +204,9 @@ public sealed class ResultFolder : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
+            InHand.Whole(() => { }); // where the process is being ended, what was in hand is gone: that is no news
             throw new ResultFolderException(
-                $"cannot write results to '{_folder}': {e.Message.TrimEnd('.')}; earlier results there are unchanged. Free space or name another folder.", e);
+                $"cannot write results to '{_folder}': {IoWords.Of(e)}; earlier results there are unchanged. Free space or name another folder.", e);
         }
     }
 }

@@ -21,9 +21,27 @@ public static class WholeFile
     {
         string target = Target(file), folder = Path.GetDirectoryName(target)!;
         string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Path.GetFileName(target))))[..HashLength];
-        using WriteLock? taken = WriteLock.Take(Path.Combine(folder, LockPrefix + hash), ResultFolder.Patience);
+        WriteLock? taken = WriteLock.Take(Path.Combine(folder, LockPrefix + hash), ResultFolder.Patience);
         if (taken is null) throw new IOException($"another run of quartercar is writing '{file}'");
-        string part = Path.Combine(folder, PartPrefix + hash);
+        InHand.Whole(() =>
+        {
+            try
+            {
+                using (taken) Write(Path.Combine(folder, PartPrefix + hash), target, content, replace);
+            }
+            catch (IOException e) when (IoWords.IsFull(e))
+            {
+                throw new IOException($"{file}: {IoWords.Of(e)}", e.HResult);
+            }
+        });
+    }
+
+    /// <summary>Where a file really lies: its full path, or that of what a link leads to.</summary>
+    public static string Target(string file) =>
+        new FileInfo(file).LinkTarget is null ? Path.GetFullPath(file) : File.ResolveLinkTarget(file, returnFinalTarget: true)!.FullName;
+
+    private static void Write(string part, string target, byte[] content, bool replace)
+    {
         try
         {
             using (var stream = new FileStream(part, FileMode.Create, FileAccess.Write, FileShare.None))
@@ -39,8 +57,4 @@ public static class WholeFile
             File.Delete(part); // gone already where it was moved in
         }
     }
-
-    /// <summary>Where a file really lies: its full path, or that of what a link leads to.</summary>
-    public static string Target(string file) =>
-        new FileInfo(file).LinkTarget is null ? Path.GetFullPath(file) : File.ResolveLinkTarget(file, returnFinalTarget: true)!.FullName;
 }

@@ -14,7 +14,7 @@ public static class SheetFile
     // The mark stands in the page's head, well within this.
     private const int HeadLength = 400;
 
-    /// <summary>What speaks against writing there, in words for the user; null where nothing does. An empty file may be replaced: there is nothing in it to lose.</summary>
+    /// <summary>What speaks against writing there, in words for the user; null where nothing does but a full disk, which writing itself will meet. An empty file may be replaced: there is nothing in it to lose.</summary>
     public static string? Objection(string file)
     {
         if (string.IsNullOrWhiteSpace(file)) return "found an empty name; wanted a file's, for example sheet.html";
@@ -30,7 +30,7 @@ public static class SheetFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
-            return $"{file}: cannot be written: {e.Message.TrimEnd('.')}";
+            return IoWords.IsFull(e) ? null : $"{file}: cannot be written: {IoWords.Of(e)}";
         }
     }
 

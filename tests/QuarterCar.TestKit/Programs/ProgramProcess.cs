@@ -18,7 +18,13 @@ public static class ProgramProcess
     /// <summary>Starts it.</summary>
     /// <param name="folder">Working directory.</param>
     /// <param name="args">Arguments.</param>
-    public static Process Start(string folder, params string[] args)
+    public static Process Start(string folder, params string[] args) => Start(folder, [], args);
+
+    /// <summary>Starts it in other surroundings.</summary>
+    /// <param name="folder">Working directory.</param>
+    /// <param name="environment">Variables that are set beside those of the tests.</param>
+    /// <param name="args">Arguments.</param>
+    public static Process Start(string folder, IEnumerable<(string Name, string Value)> environment, params string[] args)
     {
         // A shell's background job hands an ignored Ctrl-C on to all that it starts; env puts it back and becomes the program.
         var start = new ProcessStartInfo("env", ["--default-signal=INT", "dotnet", Path.Combine(AppContext.BaseDirectory, "quartercar.dll"), .. args])
@@ -29,6 +35,7 @@ public static class ProgramProcess
             StandardOutputEncoding = Encoding.UTF8,
             StandardErrorEncoding = Encoding.UTF8,
         };
+        foreach (var (name, value) in environment) start.Environment[name] = value;
         return Process.Start(start)!;
     }
 
@@ -38,9 +45,14 @@ public static class ProgramProcess
     public static ProcessResult Run(string folder, params string[] args) => End(Start(folder, args));
 
     /// <summary>Runs a line of shell in a folder, for what only a shell can do; QUARTERCAR in it is the program.</summary>
-    public static ProcessResult Shell(string folder, string line)
+    public static ProcessResult Shell(string folder, string line) => Shell(folder, "bash", "-c", line);
+
+    /// <summary>Runs a script that may mount file systems, which nobody else sees and which go with it. Needs the right to mount.</summary>
+    public static ProcessResult MountingShell(string folder, string script) => Shell(folder, "unshare", "-m", "bash", "-c", script);
+
+    private static ProcessResult Shell(string folder, string program, params string[] args)
     {
-        var start = new ProcessStartInfo("bash", ["-c", line]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program, args) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["QUARTERCAR"] = "dotnet " + Path.Combine(AppContext.BaseDirectory, "quartercar.dll");
         return End(Process.Start(start)!);
     }
