@@ -17,8 +17,12 @@ namespace QuarterCar.Web.Tests;
 /// The page under fifty clients at once, slow and broken ones among them: it keeps answering, and gives each its own answer. QUARTERCAR_CROWD_SECONDS
 /// makes it longer than the few seconds of a plain test.
 /// </summary>
+[Collection(Alone)]
 public sealed class CrowdTests(ITestOutputHelper output)
 {
+    /// <summary>Not beside the other tests, whose waits it would make longer.</summary>
+    public const string Alone = "alone";
+
     private const int Clients = 50;
 
     // Kinds of clients by number: of ten one dribbles its bytes, one sends halves and goes, one sends garbage, one breaks off while it waits; six are plain.
@@ -189,3 +193,7 @@ public sealed class CrowdTests(ITestOutputHelper output)
         run: { duration: 1 s }
         """);
 }
+
+/// <summary>Tests that run when all others have ended.</summary>
+[CollectionDefinition(CrowdTests.Alone, DisableParallelization = true)]
+public sealed class AloneCollection;
