@@ -33,8 +33,9 @@ public sealed partial class LongWorkTests(ITestOutputHelper output) : IDisposabl
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Short:#,0} setups {few.Seconds:0.0} s, peak {few.Peak / 1e6:0} MB; {s_long:#,0} setups {many.Seconds:0.0} s, peak {many.Peak / 1e6:0} MB; {many.Estimates.Count} estimates, worst {Worst(many):0.00}"));
         Assert.InRange(many.Peak / few.Peak, 0, MostOverShort);
 
-        // Setups cost much alike here; other work on the machine may come and go meanwhile, and a few seconds go to the files.
-        Assert.InRange(Worst(many), 0.4, 2.5);
+        // The setups cost alike, so what is left is the time so far in the proportion of what is left to what is done. The clock here began with the process,
+        // that of the estimate when it was ready, up to 5 s later on a machine with other work, which may also come and go: whether the time was kept is told, not asserted.
+        Assert.All(many.Estimates, e => Assert.InRange(e.Left, (e.At - 5) * e.ToDo * 0.98, (e.At * e.ToDo) + Rounded(e.Left)));
     }
 
     [Fact]
@@ -53,14 +54,17 @@ public sealed partial class LongWorkTests(ITestOutputHelper output) : IDisposabl
     }
 
     // What was still to go when an estimate was made, over what it said; the farthest from 1.
-    private static double Worst(Sweep sweep) => sweep.Estimates.Select(e => (sweep.Seconds - e.At + 2) / (e.Left + 2)).DefaultIfEmpty(1).MaxBy(r => Math.Abs(Math.Log(r)));
+    private static double Worst(Sweep sweep) => sweep.Estimates.Select(e => (sweep.Seconds - e.At) / e.Left).DefaultIfEmpty(1).MaxBy(r => Math.Abs(Math.Log(r)));
+
+    // Up to the next second below 90 of them, then to the next minute.
+    private static double Rounded(double seconds) => seconds < 90 ? 1 : 60;
 
     private async Task<Sweep> Run(int setups)
     {
         var watch = Stopwatch.StartNew();
         using Process process = Start(setups, $"out{setups}");
         Task<string> shown = process.StandardOutput.ReadToEndAsync();
-        var estimates = new List<(double At, double Left)>();
+        var estimates = new List<Estimate>();
         Task<string> said = Said(process.StandardError, watch, estimates);
         double peak = 0;
         while (!process.HasExited && watch.Elapsed < s_patience)
@@ -74,14 +78,15 @@ public sealed partial class LongWorkTests(ITestOutputHelper output) : IDisposabl
         return new(process.ExitCode, await said, seconds, peak, estimates);
     }
 
-    private static async Task<string> Said(StreamReader messages, Stopwatch watch, List<(double At, double Left)> estimates)
+    private static async Task<string> Said(StreamReader messages, Stopwatch watch, List<Estimate> estimates)
     {
         var all = new List<string>();
         while (await messages.ReadLineAsync() is { } line)
         {
             all.Add(line);
-            if (Estimate().Match(line) is { Success: true } m)
-                estimates.Add((watch.Elapsed.TotalSeconds, double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * m.Groups[2].Value switch { "h" => 3600, "min" => 60, _ => 1 }));
+            if (Line().Match(line) is not { Success: true } m) continue;
+            double[] n = [.. m.Groups.Values.Skip(1).Take(3).Select(g => double.Parse(g.Value.Replace(",", "", StringComparison.Ordinal), CultureInfo.InvariantCulture))];
+            estimates.Add(new(watch.Elapsed.TotalSeconds, (n[1] - n[0]) / n[0], n[2] * m.Groups[4].Value switch { "h" => 3600, "min" => 60, _ => 1 }));
         }
 
         return string.Join('\n', all);
@@ -107,8 +112,11 @@ public sealed partial class LongWorkTests(ITestOutputHelper output) : IDisposabl
         return ProgramProcess.Start(_scratch.Folder, "sweep", "plain.yaml", "--vary", string.Create(CultureInfo.InvariantCulture, $"coilover.preload=0:40:{setups} mm"), "--out", folder);
     }
 
-    private sealed record Sweep(int Code, string Messages, double Seconds, double Peak, List<(double At, double Left)> Estimates);
+    private sealed record Sweep(int Code, string Messages, double Seconds, double Peak, List<Estimate> Estimates);
 
-    [GeneratedRegex(@" setups, ([0-9.]+) (s|min|h) left$")]
-    private static partial Regex Estimate();
+    // When it was said, what was left to do over what was done, and what it said was left; times in s.
+    private sealed record Estimate(double At, double ToDo, double Left);
+
+    [GeneratedRegex(@"([0-9,]+) of ([0-9,]+) setups, ([0-9.]+) (s|min|h) left$")]
+    private static partial Regex Line();
 }
