@@ -89,7 +89,6 @@ public static class Texts
     public const string ProfileNeedsFolder = "a profile file, but no scenario file to look beside";
     public const string FileBeside = "the plain name of a file beside the scenario file";
     public const string LinkAway = "a link that leads out of the scenario's folder";
-    public const string NothingToRead = "an empty file, or a pipe";
     public const string ProfileFile = "a CSV file with columns distance_<unit> and height_<unit>";
     public const string ProfileHeader = "columns distance_<unit> and height_<unit>, like distance_m,height_mm";
     public const string TwoRows = "at least two rows";

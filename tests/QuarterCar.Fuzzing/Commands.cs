@@ -12,6 +12,9 @@ internal static class Commands
     // What a message of bad input has: the place, what was found there, what is wanted.
     private const string Found = "found ", Wanted = "wanted ";
 
+    // How a run ends, and says so, where its numbers are beyond all proportion.
+    private const string OutOfRange = "The run stopped at t = ";
+
     // What is wrong with the words of a command names the word itself.
     private static readonly string[] s_usage = ["lacks its value", "is missing", "one argument too many", "there is no ", "see 'quartercar", "expects a single argument"];
 
@@ -29,7 +32,7 @@ internal static class Commands
         ExitCode code;
         using (var session = new Session(results, messages, Colour: false, cancel.Token)) code = CommandLine.Run(args, session);
         string[] lines = messages.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        if (code == ExitCode.Failed) throw new InvalidOperationException(lines.FirstOrDefault(l => l.StartsWith("quartercar: ", StringComparison.Ordinal)) ?? "failed");
+        if (code == ExitCode.Failed && lines.FirstOrDefault(l => l.StartsWith("quartercar: ", StringComparison.Ordinal) && !l.Contains(OutOfRange, StringComparison.Ordinal)) is { } failed) throw new InvalidOperationException(failed);
         string shown = Encoding.UTF8.GetString(results.ToArray());
         if (shown.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'))) throw new InvalidOperationException("results with control characters");
         return code == ExitCode.BadInput ? Refused(lines) : Verdict.Good;

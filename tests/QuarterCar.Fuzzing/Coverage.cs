@@ -29,13 +29,21 @@ internal static unsafe class Coverage
     /// <summary>Makes an instrumented copy beside this program and runs it with the same arguments.</summary>
     public static int RunCounted(string[] args)
     {
-        string copy = Directory.CreateTempSubdirectory("quartercar-fuzz-").FullName;
+        // Inside the checkout, whose files are the seeds.
+        string from = AppContext.BaseDirectory, copy = Path.Combine(from, "counted-" + Environment.ProcessId.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        string[] files = Directory.GetFiles(from, "*", SearchOption.AllDirectories);
         try
         {
-            foreach (string file in Directory.EnumerateFiles(AppContext.BaseDirectory)) File.Copy(file, Path.Combine(copy, Path.GetFileName(file)));
+            foreach (string file in files.Where(f => !Path.GetRelativePath(from, f).StartsWith("counted-", StringComparison.Ordinal)))
+            {
+                string to = Path.Combine(copy, Path.GetRelativePath(from, file));
+                Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+                File.Copy(file, to);
+            }
+
             foreach (string name in (string[])["QuarterCar.Scenarios", "QuarterCar.Studies", "QuarterCar.Web", "quartercar", "YamlDotNet", "CsvHelper"])
                 Fuzzer.Instrument(Path.Combine(copy, name + ".dll"), _ => true, Options.Value);
-            var start = new ProcessStartInfo("dotnet", [Path.Combine(copy, typeof(Coverage).Assembly.GetName().Name + ".dll"), .. args]) { WorkingDirectory = Checkout() };
+            var start = new ProcessStartInfo("dotnet", [Path.Combine(copy, typeof(Coverage).Assembly.GetName().Name + ".dll"), .. args]) ;
             start.Environment[Variable] = "1";
             using Process process = Process.Start(start)!;
             process.WaitForExit();
@@ -75,6 +83,4 @@ internal static unsafe class Coverage
 
         return news;
     }
-
-    private static string Checkout() => TestKit.Programs.Checkout.Root;
 }

@@ -68,7 +68,7 @@ public class StrangersTests
         Assert.Empty(Problems("inside.csv", own.Folder));
         foreach (var name in new[] { "out.csv", "chain.csv", "endless.csv" })
         {
-            Assert.Equal("bench.yaml:22: terrain[1].profile.file: found a link that leads out of the scenario's folder; wanted the plain name of a file beside the scenario file", Assert.Single(Problems(name, own.Folder)));
+            Assert.Equal("bench.yaml:20: terrain[1].profile.file: found a link that leads out of the scenario's folder; wanted the plain name of a file beside the scenario file", Assert.Single(Problems(name, own.Folder)));
         }
 
         Assert.Single(Problems("self.csv", own.Folder));
@@ -84,7 +84,7 @@ public class StrangersTests
         }
 
         Assert.Equal(
-            "bench.yaml:22: terrain[1].profile.file: found an empty file, or a pipe; wanted the plain name of a file beside the scenario file",
+            "pipe.csv: found an empty file; wanted a CSV file with columns distance_<unit> and height_<unit>",
             Assert.Single(await Task.Run(() => Problems("pipe.csv", own.Folder)).WaitAsync(TimeSpan.FromSeconds(30))));
     }
 

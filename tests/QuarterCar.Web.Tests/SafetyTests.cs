@@ -121,6 +121,39 @@ public sealed class SafetyTests(PageFixture page)
     }
 
     [Fact]
+    public async Task No_title_or_name_becomes_markup_in_an_answer()
+    {
+        const string bad = "<img src=x onerror=alert(1)> \" ' &";
+        string text = PageFixture.Ledge.Replace("title: Quarry ledge", $"title: '{bad.Replace("'", "''", StringComparison.Ordinal)}'\n#", StringComparison.Ordinal).Replace("name: hot", "name: '<img src=x>'", StringComparison.Ordinal);
+        JsonElement corner = await page.Corner([("coilover.preload", "<img src=x>")], text: text);
+        Assert.DoesNotContain("<img", corner.GetProperty("form").GetProperty("html").GetString(), StringComparison.Ordinal);
+        JsonElement result = (await page.Corner([], text: text)).GetProperty("result");
+        Assert.Equal(bad, result.GetProperty("title").GetString());
+        foreach (string part in new[] { "figures", "allFigures", "warnings", "events" }) Assert.DoesNotContain("<img", result.GetProperty(part).GetString(), StringComparison.Ordinal);
+        JsonElement table = await page.Ask("compare", new { setups = new[] { PageFixture.Setup([], text), PageFixture.Setup([("speed", "5 mph")], text) } });
+        Assert.DoesNotContain("<img", table.GetProperty("table").GetString(), StringComparison.Ordinal);
+        JsonElement sheet = await page.Ask("file", new { setup = PageFixture.Setup([], text), kind = "sheet" });
+        Assert.DoesNotContain("<img", sheet.GetProperty("text").GetString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("PUT", "/api/corner")]
+    [InlineData("DELETE", "/")]
+    [InlineData("OPTIONS", "/api/corner")]
+    [InlineData("GET", "/api/corner")]
+    [InlineData("GET", "/page/../../etc/passwd")]
+    [InlineData("GET", "/page/%2e%2e%2f%2e%2e%2fetc%2fpasswd")]
+    [InlineData("GET", "/page/..\\..\\etc")]
+    [InlineData("GET", "/page/%00")]
+    public async Task Another_method_or_another_address_gives_nothing(string method, string path)
+    {
+        using var request = new HttpRequestMessage(new HttpMethod(method), page.Address + path);
+        using HttpResponseMessage answer = await page.Client.SendAsync(request);
+        Assert.InRange((int)answer.StatusCode, 400, 499);
+        Assert.DoesNotContain("root:", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task No_part_of_the_page_comes_from_elsewhere()
     {
         using HttpResponseMessage answer = await page.Client.GetAsync("/");

@@ -48,8 +48,9 @@ public static class CompareFiles
     {
         foreach (string from in parts.Parts.Select(p => p.Folder).Where(f => Directory.Exists(Path.Combine(f, "setups"))))
         {
+            // A part may come from a stranger: links and pipes in it are not followed.
             var names = Directory.EnumerateFiles(Path.Combine(from, "setups"), "*.csv", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(from, f).Replace('\\', '/'));
-            foreach (string name in names.Where(OurFiles.Contains).Order(StringComparer.Ordinal))
+            foreach (string name in names.Where(OurFiles.Contains).Where(n => new FileInfo(Path.Combine(from, n)) is { LinkTarget: null, Length: > 0 }).Order(StringComparer.Ordinal))
             {
                 using FileStream source = File.OpenRead(Path.Combine(from, name));
                 files.Write(name, s => source.CopyTo(s));

@@ -73,7 +73,15 @@ public sealed class ScenarioDocument
 
         if (WhyNotBeside(Folder, name) is { } reason)
         {
-            problems.Note(place, key, reason, Texts.FileBeside);
+            if (reason == Texts.EmptyFile)
+            {
+                problems.Note(new Place(name, 0, 0), "", reason, Texts.ProfileFile);
+            }
+            else
+            {
+                problems.Note(place, key, reason, Texts.FileBeside);
+            }
+
             return null;
         }
 
@@ -99,7 +107,7 @@ public sealed class ScenarioDocument
         {
             return !file.Exists ? Texts.NoSuchProfile(name)
                 : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo target && !IsIn(folder, target) ? Texts.LinkAway
-                : file.Length == 0 && !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? Texts.NothingToRead
+                : file.Length == 0 && !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? Texts.EmptyFile
                 : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
