@@ -16,7 +16,7 @@ internal static class Commands
     private const string OutOfRange = "The run stopped at t = ";
 
     // What is wrong with the words of a command names the word itself.
-    private static readonly string[] s_usage = ["lacks its value", "is missing", "one argument too many", "there is no ", "see 'quartercar", "expects a single argument"];
+    private static readonly string[] s_usage = ["lacks its value", "is missing", "one argument too many", "there is no ", "see 'quartercar", "expects a single argument", "computes one corner of a vehicle"];
 
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(150);
 

@@ -40,7 +40,7 @@ public static class PathWords
     private static (string Name, string? At) Item(string key)
     {
         int bracket = key.IndexOf('[', StringComparison.Ordinal);
-        return bracket > 0 && int.TryParse(key.AsSpan(bracket + 1, key.Length - bracket - 2), NumberStyles.None, CultureInfo.InvariantCulture, out int at)
+        return bracket > 0 && key.EndsWith(']') && int.TryParse(key.AsSpan(bracket + 1, key.Length - bracket - 2), NumberStyles.None, CultureInfo.InvariantCulture, out int at)
             ? (key[..bracket], (at + 1).ToString(CultureInfo.InvariantCulture))
             : (key, null);
     }
