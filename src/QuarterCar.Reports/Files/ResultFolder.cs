@@ -139,7 +139,7 @@ public sealed class ResultFolder : IDisposable
             {
                 MakeMissing();
                 return WriteLock.Take(Path.Combine(_folder, LockName), patience)
-                    ?? throw new ResultFolderException($"cannot write results to '{_folder}': another run of quartercar is writing there; nothing was changed. Let it end, or name another folder with --out.");
+                    ?? throw new ResultFolderException($"cannot write results to '{_folder}': another run of quartercar is writing there; nothing was changed. Let it end, or name another folder.");
             }
             catch (DirectoryNotFoundException) when (tries < MostTries)
             {
@@ -160,7 +160,7 @@ public sealed class ResultFolder : IDisposable
         {
             // Another version's, or changed by hand. What it leads to may be the only copy of somebody's results.
             throw new ResultFolderException(
-                $"cannot write results to '{_folder}': an earlier run was ended while it moved its files in, and its note '{CommitJournal.Name}' cannot be followed; nothing was changed. Move what you need out of the hidden folder {Path.GetFileName(parts[0])}, delete both, or name another folder with --out.");
+                $"cannot write results to '{_folder}': an earlier run was ended while it moved its files in, and its note '{CommitJournal.Name}' cannot be followed; nothing was changed. Move what you need out of the hidden folder {Path.GetFileName(parts[0])}, delete both, or name another folder.");
         }
 
         foreach (string part in parts) Directory.Delete(part, recursive: true);
