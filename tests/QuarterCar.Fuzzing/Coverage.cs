@@ -43,7 +43,7 @@ internal static unsafe class Coverage
 
             foreach (string name in (string[])["QuarterCar.Scenarios", "QuarterCar.Studies", "QuarterCar.Web", "quartercar", "YamlDotNet", "CsvHelper"])
                 Fuzzer.Instrument(Path.Combine(copy, name + ".dll"), _ => true, Options.Value);
-            var start = new ProcessStartInfo("dotnet", [Path.Combine(copy, typeof(Coverage).Assembly.GetName().Name + ".dll"), .. args]) ;
+            var start = new ProcessStartInfo("dotnet", [Path.Combine(copy, typeof(Coverage).Assembly.GetName().Name + ".dll"), .. args]);
             start.Environment[Variable] = "1";
             using Process process = Process.Start(start)!;
             process.WaitForExit();
