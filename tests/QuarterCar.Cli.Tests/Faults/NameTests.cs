@@ -11,8 +11,8 @@ public sealed class NameTests : IDisposable
 
     public static TheoryData<string> Names => new()
     {
-        "with two spaces", " starts and ends with one ", "Grünau – naïve café", "cafe\u0301 in two code points", "it's \"quoted\"", "`back` $(ticks) ${HOME} %20 ~", "a;b&c|d<e>f*g?h[1]{2}!#", "-dash", "--out", "@response", "first\nsecond line",
-        "tab\tand\rreturn", "=1+1", "採石場の縁", "שלום", "مرحبا ١٢٣", "Ижевск", "🛞🪨", "\u202eright to left", ".hidden", "CON", "setups", new string('n', 240), string.Concat(Enumerable.Repeat("縁", 80)),
+        " two spaces, it's \"quoted\" ", "Grünau cafe\u0301 Ижевск 採石場の縁 שלום مرحبا ١٢٣ 🛞", "`back` $(ticks) ${HOME} %20 ~;&|<>*?[1]{2}!#=", "-dash", "--out", "@response", "first\nsecond\tline\r",
+        "\u202eright to left", ".hidden", "setups", new string('n', 240), string.Concat(Enumerable.Repeat("縁", 80)),
     };
 
     [Theory]
@@ -79,9 +79,6 @@ public sealed class NameTests : IDisposable
         Refused(Asked.Of("run", scenario, "--out", _scratch.At("a/" + name)));
         Refused(Asked.Of("sheet", scenario, "--out", _scratch.At(name)));
         Refused(Asked.Of("new", _scratch.At(name)));
-        Refused(Asked.Of("new", _scratch.At("zero\0byte")));
-        Refused(Asked.Of("run", scenario, "--out", _scratch.At("zero\0byte")));
-        Refused(Asked.Of("sheet", scenario, "--out", _scratch.At("zero\0byte")));
         Assert.Empty(Directory.EnumerateFileSystemEntries(_scratch.Folder));
     }
 

@@ -11,21 +11,17 @@ public sealed class OutputTests : IDisposable
         0 schema
         0 --help
         2 nonsense
-        0 check plain.yaml
         0 check plain.yaml --json
         0 run plain.yaml --out out/run
         0 run plain.yaml --json
         0 new fresh.yaml
         0 weigh --upper-rate 28N/mm --upper-free 300mm --upper-loaded 230mm --lower-rate 40N/mm --lower-free 350mm --lower-loaded 301mm --json
-        0 pick --load 3500N --stroke 300mm --ride-height 130mm
         0 pick --load 3500N --stroke 300mm --ride-height 130mm --json
         0 compare plain.yaml --vary coilover.preload=1,2cm --out out/compare --json
         1 compare plain.yaml --vary coilover.preload=1,-90cm
-        0 sweep plain.yaml --vary coilover.preload=1:2:2cm
         0 sweep plain.yaml --vary coilover.preload=1:2:2cm --part 1/1 --out out/part --json
         0 gather out/part --out out/whole --json
         0 reach plain.yaml --vary drop.height=0.1:0.2m --json
-        0 tweak plain.yaml
         0 tweak plain.yaml --json
         0 spread plain.yaml --samples 3 --json
         0 terrain ledge.yaml --json

@@ -66,12 +66,8 @@ public sealed class SurroundingsTests : IDisposable
         Assert.True(Study.Run.Is(_scratch.At("out")));
     }
 
-    [Theory]
-    [InlineData("tr-TR")]
-    [InlineData("ar-SA")]
-    [InlineData("fa-IR")]
-    [InlineData("he-IL")]
-    public void Every_verb_says_and_writes_the_same_in_every_culture(string culture)
+    [Fact]
+    public void Every_verb_says_and_writes_the_same_in_every_culture()
     {
         _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2) + "\ntolerances: { corner.sprung_weight: 4 % }\n");
         _scratch.Write("setups.csv", "title,coilover.preload\nİı,1.5 cm\nb,2 cm\n");
@@ -84,10 +80,14 @@ public sealed class SurroundingsTests : IDisposable
         ];
         foreach (string[] command in commands)
         {
-            var (usual, here) = (In(CultureInfo.InvariantCulture, command), In(CultureInfo.GetCultureInfo(culture), command));
-            Assert.Equal(usual.Said, here.Said);
-            Assert.Equal(usual.Files.Keys, here.Files.Keys);
-            Assert.All(usual.Files, f => Assert.True(f.Value.AsSpan().SequenceEqual(here.Files[f.Key]), $"{command[0]}: {f.Key}"));
+            var usual = In(CultureInfo.InvariantCulture, command);
+            foreach (string culture in (string[])["tr-TR", "ar-SA", "fa-IR", "he-IL"])
+            {
+                var here = In(CultureInfo.GetCultureInfo(culture), command);
+                Assert.Equal(usual.Said, here.Said);
+                Assert.Equal(usual.Files.Keys, here.Files.Keys);
+                Assert.All(usual.Files, f => Assert.True(f.Value.AsSpan().SequenceEqual(here.Files[f.Key]), $"{culture}, {command[0]}: {f.Key}"));
+            }
         }
     }
 
