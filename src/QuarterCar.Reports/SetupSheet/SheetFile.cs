@@ -23,6 +23,7 @@ public static class SheetFile
         {
             if (IsDevice(file)) return $"{file}: found something that is no file; wanted a file's name, for example sheet.html";
             if (File.Exists(file) && !IsOurs(file)) return $"{file}: found a file that is no setup sheet of ours; wanted a name that is free: nothing else is overwritten";
+            Named(file);
             string probe = Path.Combine(NearestFolder(file), ".quartercar-probe-" + Guid.NewGuid().ToString("N"));
             using (new FileStream(probe, FileMode.CreateNew, FileAccess.Write)) { }
             File.Delete(probe);
@@ -60,11 +61,23 @@ public static class SheetFile
         return !opened.CanSeek;
     }
 
+    // A name that is too long is no name; one that nothing has yet is.
+    private static void Named(string file)
+    {
+        try
+        {
+            File.GetAttributes(file);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            // It will be made.
+        }
+    }
+
     private static string NearestFolder(string file)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
         while (!Directory.Exists(folder) && Path.GetDirectoryName(folder) is { } above) folder = above;
         return folder;
     }
-
 }

@@ -8,7 +8,7 @@ using Xunit.Abstractions;
 namespace QuarterCar.Cli.Tests.Faults;
 
 /// <summary>
-/// The program killed (SIGKILL) at random moments while it writes into a folder that holds earlier results.
+/// The program killed (SIGKILL) at random moments while it writes into a folder that holds earlier results: half of them anywhere in that time, half at a random one of the moves.
 /// <para>
 /// What a reader of the folder can see afterwards: where the kill came before the moves, the earlier results and a hidden part folder; where it came after them, the new ones. Where it came in the middle of the moves, which take
 /// some milliseconds, files of both runs stand side by side and some may be missing until the next run with --out to the folder, which first moves the rest in: each file is whole, and quartercar-unfinished.txt says in sight that they
@@ -36,7 +36,9 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
         while (done < kills)
         {
             bool atMoves = done % 2 > 0;
-            bool killed = Kill(next, atMoves, (atMoves ? moving : writing) * random.NextDouble());
+            bool killed = atMoves && Traced.IsHere
+                ? Traced.KilledAtRename(1 + random.Next(1 + now.Files.Count + next.Files.Count), _scratch.Folder, next.Into(Folder))
+                : Kill(next, atMoves, (atMoves ? moving : writing) * random.NextDouble());
             bool note = File.Exists(Path.Combine(Folder, "quartercar-unfinished.txt"));
             Found(now, next, note);
             if (!killed)

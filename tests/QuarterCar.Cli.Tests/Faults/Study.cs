@@ -50,8 +50,10 @@ internal sealed class Study
     public const string Foreign = "notes of mine.txt";
 
     /// <summary>True where a folder holds these result files, each of them whole, and no others.</summary>
-    public bool Is(string folder) =>
-        Ours(folder).ToHashSet(StringComparer.Ordinal).SetEquals(Files.Keys) && Files.All(f => File.ReadAllBytes(Path.Combine(folder, f.Key)).AsSpan().SequenceEqual(f.Value));
+    /// <param name="folder">The folder.</param>
+    /// <param name="elsewhere">True where the scenario was read from another file, whose name the report then gives.</param>
+    public bool Is(string folder, bool elsewhere = false) =>
+        Ours(folder).ToHashSet(StringComparer.Ordinal).SetEquals(Files.Keys) && Files.All(f => (elsewhere && f.Key == "report.html") || File.ReadAllBytes(Path.Combine(folder, f.Key)).AsSpan().SequenceEqual(f.Value));
 
     /// <summary>Names of the result files in a folder.</summary>
     public static IEnumerable<string> Ours(string folder) => All(folder).Where(OurFiles.Contains);
