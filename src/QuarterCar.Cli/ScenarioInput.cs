@@ -14,29 +14,53 @@ namespace QuarterCar.Cli;
 /// <param name="Gathering">Knows where the file lies that the parts of a study read; null for the file itself.</param>
 internal sealed record ScenarioInput(string File, ReadOptions Options, Gathering? Gathering = null)
 {
+    // Read once: a file that changes meanwhile cannot give one command two scenarios, and a pipe gives its text only once.
+    private readonly Lazy<(ScenarioDocument? Document, ImmutableArray<Problem> Problems)> _loaded = new(() =>
+    {
+        var problems = new ProblemList();
+        ScenarioDocument? document = Gathering is null
+            ? ScenarioDocument.Load(File, problems)
+            : ScenarioDocument.Parse(File, System.IO.File.ReadAllText(Gathering.At(File)), Path.GetDirectoryName(Gathering.At(File)), problems);
+        return (document, problems.ToImmutable());
+    });
+
     /// <summary>Where a file lies that the command names.</summary>
     public string At(string name) => Gathering?.At(name) ?? name;
 
     /// <summary>The scenario file, parsed; null where nothing can be made of it.</summary>
-    public ScenarioDocument? Load(ProblemList problems) => Gathering is null
-        ? ScenarioDocument.Load(File, problems)
-        : ScenarioDocument.Parse(File, System.IO.File.ReadAllText(At(File)), Path.GetDirectoryName(At(File)), problems);
+    public ScenarioDocument? Load(ProblemList problems)
+    {
+        foreach (Problem problem in _loaded.Value.Problems) problems.Note(problem);
+        return _loaded.Value.Document;
+    }
 
     /// <summary>The scenario as read, or what is wrong with it.</summary>
-    public ReadResult ReadAll() => Gathering is null
-        ? ScenarioReader.Read(File, Options)
-        : ScenarioReader.ReadText(File, System.IO.File.ReadAllText(At(File)), Options, Path.GetDirectoryName(At(File)));
+    public ReadResult ReadAll() => ScenarioReader.Read(Load, Options);
 
     /// <summary>The scenario file and the files beside it that it or the arguments name, to be kept with a part of a study.</summary>
     /// <param name="arguments">Of the command.</param>
     public IEnumerable<PartFile> Kept(ImmutableArray<string> arguments)
     {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(File))!, text = System.IO.File.ReadAllText(File), asked = text + string.Join('\n', arguments);
+        string folder = Path.GetDirectoryName(Path.GetFullPath(File))!, text = Load(new ProblemList())?.Text ?? "", asked = text + string.Join('\n', arguments);
         yield return new PartFile(File, text);
         foreach (string name in Directory.EnumerateFiles(folder, "*").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal))
         {
             if (name != Path.GetFileName(File) && asked.Contains(name, StringComparison.Ordinal))
-                yield return new PartFile(Path.Combine(Path.GetDirectoryName(File) ?? "", name), System.IO.File.ReadAllText(Path.Combine(folder, name)));
+                yield return new PartFile(Path.Combine(Path.GetDirectoryName(File) ?? "", name), Again(Path.Combine(folder, name)));
+        }
+    }
+
+    /// <summary>The text of a file that was read before.</summary>
+    /// <exception cref="BadInputException">It is there no more, or cannot be read.</exception>
+    public static string Again(string file)
+    {
+        try
+        {
+            return System.IO.File.ReadAllText(file);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new BadInputException($"{file}: {TextFiles.Why(file, e)}; wanted the file that was read before, to be kept with the part");
         }
     }
 

@@ -7,6 +7,9 @@ namespace QuarterCar.Cli.Options;
 /// <summary>Where results go: a folder beside the terminal, and JSON in place of text.</summary>
 internal sealed class OutOptions
 {
+    // For other runs that only ask here too, or are at their last file; whoever stays longer is in the way.
+    private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(1);
+
     private readonly Option<string?> _folder = new("--out") { HelpName = "DIR" };
     private readonly Option<bool> _json = new("--json") { Description = "Prints the result as JSON, and nothing else, on standard output." };
 
@@ -34,7 +37,7 @@ internal sealed class OutOptions
         if (File.Exists(folder)) throw new BadInputException($"--out {folder}: found a file; wanted a folder, which is made where it is missing");
         try
         {
-            ResultFolder.Open(folder).Dispose();
+            ResultFolder.Open(folder, s_patience).Dispose();
             return folder;
         }
         catch (ResultFolderException e)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
@@ -23,11 +24,7 @@ internal sealed class CompareVerb : StudyVerb
     private readonly Option<bool> _traces = new("--traces") { Description = "With --out: also each setup's trace.csv and events.csv in setups/NN/." };
 
     public CompareVerb()
-        : base(
-            "compare",
-            "Drives setup against setup over the same obstacle: of two or more scenarios, or of one with --vary, --split or --setups. The scenario as written is no row unless listed.",
-            "quartercar compare scenarios/quarry-ledge.yaml --split '140/250,160/225,180/200 lbf/in' --hold ride_height --out out/splits",
-            "quartercar compare scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8,1.3,1.9 in'")
+        : base(HelpTexts.Compare)
     {
         _scenarios = new ScenarioOptions(Command, several: true);
         _setups = new SetupOptions(Command);
@@ -47,6 +44,7 @@ internal sealed class CompareVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
         bool json = gathering?.Json ?? _out.Json(parsed);
+        using var written = new WrittenJson("compare.json");
         var rows = new List<StudyRow>();
         bool missing = false;
         using (var progress = new StudyProgress(session, json))
@@ -65,26 +63,17 @@ internal sealed class CompareVerb : StudyVerb
             }
 
             Action<ResultFolder>? before = gathering is null ? Kept(parsed, inputs, _setups.Files(parsed)) : files => CompareFiles.CopyTraces(files, gathering.Parts);
-            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces && gathering is null, Produce, before + AlsoFiles.Of(formats, comparison.Base, session.Cancel), session.Cancel);
+            Action<ResultFolder>? also = before + AlsoFiles.Of(formats, comparison.Base, session.Cancel) + (json ? written.Open : null);
+            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces && gathering is null, Produce, also, session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
             else Produce(_ => { });
         }
 
-        Show(comparison.Head, rows, folder, json, session);
-        return missing ? ExitCode.Broken : ExitCode.Done;
-    }
-
-    private static void Show(StudyHead head, List<StudyRow> rows, string? folder, bool json, Session session)
-    {
-        if (!json) CompareText.Write(head, rows, session.Out, session.Colour);
-        if (json && folder is not null)
-        {
-            using FileStream file = File.OpenRead(Path.Combine(folder, "compare.json"));
-            file.CopyTo(session.Results);
-        }
-
+        if (!json) CompareText.Write(comparison.Head, rows, session.Out, session.Colour);
+        written.CopyTo(session.Results);
         session.Out.Flush();
         if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        return missing ? ExitCode.Broken : ExitCode.Done;
     }
 
     private Comparison OfOne(ParseResult parsed, ScenarioInput input)

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Text;
 
+using QuarterCar.Cli.Help;
+using QuarterCar.Reports.Files;
 using QuarterCar.Scenarios.Keys;
 
 namespace QuarterCar.Cli.Verbs;
@@ -11,7 +13,7 @@ internal sealed class NewVerb : Verb
     private readonly Argument<string> _file = new("FILE") { Description = "The file to write, for example my-corner.yaml." };
 
     public NewVerb()
-        : base("new", "Writes a commented scenario to start from.", "quartercar new my-corner.yaml") => Command.Add(_file);
+        : base(HelpTexts.New) => Command.Add(_file);
 
     public override ExitCode Run(ParseResult parsed, Session session)
     {
@@ -24,27 +26,15 @@ internal sealed class NewVerb : Verb
         return ExitCode.Done;
     }
 
-    /// <summary>Whole or not at all: what was begun on a full disk is taken away again.</summary>
     private static void Write(string file)
     {
-        FileStream stream;
         try
         {
-            stream = new FileStream(file, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+            WholeFile.Write(file, Encoding.UTF8.GetBytes(ScenarioTemplate.Text), replace: false);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        catch (Exception e) when (e is DirectoryNotFoundException or PathTooLongException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
             throw new BadInputException($"{file}: cannot be written: {e.Message.TrimEnd('.')}");
-        }
-
-        try
-        {
-            using (stream) stream.Write(Encoding.UTF8.GetBytes(ScenarioTemplate.Text));
-        }
-        catch (IOException)
-        {
-            File.Delete(file);
-            throw;
         }
     }
 }

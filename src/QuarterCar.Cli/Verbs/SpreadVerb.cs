@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Studies;
@@ -21,10 +22,7 @@ internal sealed class SpreadVerb : StudyVerb
     private readonly Option<string?> _seed = new("--seed") { HelpName = "S", Description = "Which samples: the same number gives the same ones. [default: 1]" };
 
     public SpreadVerb()
-        : base(
-            "spread",
-            "Runs the scenario again and again, its uncertain values drawn from its 'tolerances' (a Latin hypercube): how far the figures spread, how often it bottoms, what contributes.",
-            "quartercar spread scenarios/quarry-ledge.yaml --set 'tolerances={ corner.sprung_weight: 4 %, coilover.preload: 0.125 in }' --samples 100 --out out/spread")
+        : base(HelpTexts.Spread)
     {
         _scenario = new ScenarioOptions(Command);
         Command.Add(_samples);
@@ -42,6 +40,8 @@ internal sealed class SpreadVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, study.Plan.Count, gathering), study.Scenario, session.Cancel) + Kept(parsed, [input]);
         bool json = gathering?.Json ?? _out.Json(parsed);
+        using var written = new WrittenJson("spread.json");
+        if (json) also += written.Open;
         var head = StudyHead.Of("spread", study.Base, study.Plan, study.Options) with { Seed = seed };
         SpreadResult result;
         using (var progress = new StudyProgress(session, json))
@@ -58,12 +58,7 @@ internal sealed class SpreadVerb : StudyVerb
         }
 
         if (!json) SpreadText.Write(head, result, session.Out, session.Colour);
-        if (json && folder is not null)
-        {
-            using FileStream file = File.OpenRead(Path.Combine(folder, "spread.json"));
-            file.CopyTo(session.Results);
-        }
-
+        written.CopyTo(session.Results);
         session.Out.Flush();
         if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
         return result.Samples.Failed > 0 ? ExitCode.Broken : ExitCode.Done;

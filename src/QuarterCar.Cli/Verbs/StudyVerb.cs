@@ -2,13 +2,14 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Studies;
 
 namespace QuarterCar.Cli.Verbs;
 
 /// <summary>A verb whose study can be done in parts: it either runs its setups or takes their rows from the parts.</summary>
-internal abstract class StudyVerb(string name, string does, params ImmutableArray<string> examples) : Verb(name, does, examples)
+internal abstract class StudyVerb(VerbHelp help) : Verb(help)
 {
     // What belongs to a single part, or to how it is carried out.
     private static readonly ImmutableArray<string> s_own = ["--out", "--json", "--jobs", "--part"];
@@ -21,7 +22,7 @@ internal abstract class StudyVerb(string name, string does, params ImmutableArra
     /// <param name="session">Where it writes.</param>
     public abstract ExitCode Run(ParseResult parsed, Gathering? gathering, Session session);
 
-    /// <summary>Writes into a part's folder what the part was asked; null for a whole study.</summary>
+    /// <summary>Writes into a part's folder what the part was asked; null for a whole study. The files are taken now, before the study runs: later they may be others.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="inputs">Scenarios.</param>
     /// <param name="files">Further files that were read, as given.</param>
@@ -29,7 +30,8 @@ internal abstract class StudyVerb(string name, string does, params ImmutableArra
     {
         if (parsed.GetResult("--part") is not OptionResult { Implicit: false }) return null;
         ImmutableArray<string> arguments = [.. Arguments(parsed)];
-        return folder => new PartAsked(arguments, [.. inputs.SelectMany(i => i.Kept(arguments)).Concat(files.OfType<string>().Select(f => new PartFile(f, File.ReadAllText(f)))).Distinct()]).Write(folder);
+        var asked = new PartAsked(arguments, [.. inputs.SelectMany(i => i.Kept(arguments)).Concat(files.OfType<string>().Select(f => new PartFile(f, ScenarioInput.Again(f)))).Distinct()]);
+        return asked.Write;
     }
 
     private static IEnumerable<string> Arguments(ParseResult parsed)

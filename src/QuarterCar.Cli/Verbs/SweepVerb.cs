@@ -1,5 +1,6 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Studies;
@@ -18,14 +19,10 @@ internal sealed class SweepVerb : StudyVerb
     private readonly AlsoOptions _also;
 
     public SweepVerb()
-        : base(
-            "sweep",
-            "Runs a grid of values and finds the best point inside the limits.",
-            "quartercar sweep scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8:2.4:9 in'",
-            "quartercar sweep scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8:2.4:5 in' --vary coilover.preload='1:3:5 in' --goal up_travel_used:least --out out/sweep")
+        : base(HelpTexts.Sweep)
     {
         _scenario = new ScenarioOptions(Command);
-        _setups = new SetupOptions(Command, vary: "PATH=FROM:TO:COUNT, both ends included, one unit at the end may serve both; or values, PATH=V1,V2. Repeatable: a grid, the last fastest.");
+        _setups = new SetupOptions(Command, vary: "A range, PATH=FROM:TO:COUNT, both ends included, or values, PATH=V1,V2; one unit at the end may serve all. Several make a grid, the last fastest.");
         _goal = new GoalOption(Command);
         _out = new OutOptions(Command, "sweep.csv, sweep.json, report.html and a picture");
         _also = new AlsoOptions(Command);
@@ -41,6 +38,8 @@ internal sealed class SweepVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, grid.Points, gathering), setups.Scenario, session.Cancel) + Kept(parsed, [input], _setups.Files(parsed));
         bool json = gathering?.Json ?? _out.Json(parsed);
+        using var written = new WrittenJson("sweep.json");
+        if (json) also += written.Open;
         SweepResult? result = null;
         var head = StudyHead.Of("sweep", setups.Base, grid.Plan(), setups.Options);
         using (var progress = new StudyProgress(session, json))
@@ -54,7 +53,7 @@ internal sealed class SweepVerb : StudyVerb
         }
 
         if (!json) SweepText.Write(result!, session.Out, session.Colour);
-        else if (folder is not null) Copy(Path.Combine(folder, "sweep.json"), session);
+        written.CopyTo(session.Results);
         session.Out.Flush();
         if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
         return result!.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
@@ -72,10 +71,4 @@ internal sealed class SweepVerb : StudyVerb
 
     private static JsonMore[] More(SweepResult result) =>
         [new("goal", json => json.WriteStringValue(result.Goal.ToString())), new("best", json => SweepJson.Best(json, result))];
-
-    private static void Copy(string path, Session session)
-    {
-        using FileStream file = File.OpenRead(path);
-        file.CopyTo(session.Results);
-    }
 }

@@ -152,9 +152,11 @@ public sealed class SpringStack
     /// <summary>Rate of the springs that are not solid under a force, the stop nut left out of account, N/m; at a kink the side toward droop.</summary>
     public double FreeSeriesRate(double force)
     {
+        // A load that presses a spring just solid is worked out anew on each way to it: the last bits must not choose the side.
+        const double sameForce = 1e-12;
         double flexibility = 0;
         foreach (StackSpring s in Springs)
-            flexibility += force <= s.BindForce ? 1 / s.Rate : 0;
+            flexibility += force <= s.BindForce * (1 + sameForce) ? 1 / s.Rate : 0;
         return flexibility > 0 ? 1 / flexibility : SolidRate;
     }
 

@@ -1,14 +1,24 @@
 namespace QuarterCar.Reports.Files;
 
-/// <summary>A folder into which results come whole or not at all: files are written into a hidden part folder inside it and moved in by <see cref="Commit"/>; without a commit nothing changes.</summary>
+/// <summary>
+/// A folder into which results come whole or not at all: files are written into a hidden part folder inside it and moved in by <see cref="Commit"/>; without a commit nothing changes.
+/// One run at a time has it (<see cref="WriteLock"/>); what a killed run left in it is mended when the next one opens it (<see cref="CommitJournal"/>).
+/// </summary>
 public sealed class ResultFolder : IDisposable
 {
-    private const string PartPrefix = ".quartercar-part-";
+    private const string PartPrefix = ".quartercar-part-", LockName = ".quartercar-lock";
+
+    // Folders that vanish while they are opened were made by a run that ended just then; more often than this it is something else.
+    private const int MostTries = 100;
+
+    /// <summary>How long a run that has results waits for another one that is writing: longer than files and pictures of any run take to write, so that two runs write in turn.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
     private readonly string _folder;
     private readonly string _part;
     private readonly List<string> _made = [];
     private readonly List<string> _written = [];
+    private WriteLock? _lock;
     private bool _committed, _keepPart;
 
     private ResultFolder(string folder, string part) => (_folder, _part) = (folder, part);
@@ -17,8 +27,10 @@ public sealed class ResultFolder : IDisposable
     public IReadOnlyList<string> Written => _written;
 
     /// <summary>Opens a folder for results and makes it where it is missing.</summary>
-    /// <exception cref="ResultFolderException">It cannot be made or written to.</exception>
-    public static ResultFolder Open(string folder)
+    /// <param name="folder">The folder.</param>
+    /// <param name="patience">How long to wait for another run that is writing there; null for <see cref="Patience"/>.</param>
+    /// <exception cref="ResultFolderException">It cannot be made or written to, or another run is writing there.</exception>
+    public static ResultFolder Open(string folder, TimeSpan? patience = null)
     {
         string full = Path.GetFullPath(folder);
         var result = new ResultFolder(full, Path.Combine(full, PartPrefix + Guid.NewGuid().ToString("N")));
@@ -26,7 +38,8 @@ public sealed class ResultFolder : IDisposable
         {
             result.Guarded(() =>
             {
-                result.MakeMissing();
+                result._lock = result.Lock(patience ?? Patience);
+                result.Mend();
                 Directory.CreateDirectory(result._part);
             });
             return result;
@@ -47,71 +60,90 @@ public sealed class ResultFolder : IDisposable
         if (!OurFiles.Contains(name)) throw new ArgumentException($"'{name}' is not a result file's name", nameof(name));
         Guarded(() =>
         {
-            string path = Path.Combine(_part, name);
+            string path = Path.Combine(CommitJournal.New(_part), name);
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 1 << 16);
             write(stream);
+            stream.Flush(flushToDisk: true); // before the journal says that it is there
         });
         _written.Add(name);
     }
 
-    /// <summary>Reads a file that was written before, for another form of it.</summary>
+    /// <summary>Reads a file that was written before, for another form of it; stays readable after the commit, whatever then becomes of the file.</summary>
     /// <exception cref="ResultFolderException">It could not be opened.</exception>
     public Stream Read(string name)
     {
         Stream? stream = null;
-        Guarded(() => stream = File.OpenRead(Path.Combine(_part, name)));
+        Guarded(() => stream = new FileStream(Path.Combine(CommitJournal.New(_part), name), FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete));
         return stream!;
     }
 
     /// <summary>Moves everything in. Earlier results are set aside first and come back if a move fails; results of an earlier, other kind of run are removed, because beside the new ones they would mislead.</summary>
-    /// <exception cref="ResultFolderException">A file could not be moved; the earlier results are back.</exception>
+    /// <exception cref="ResultFolderException">A file could not be moved; the earlier results are back, or the message says where they are.</exception>
     public void Commit()
     {
-        string old = Path.Combine(_part, "earlier");
-        var moved = new List<(string From, string To)>();
         try
         {
-            Guarded(() =>
-            {
-                foreach (string name in Earlier()) Move(_folder, old, name, moved);
-                foreach (string name in _written) Move(_part, _folder, name, moved);
-            });
-            _committed = true;
+            Guarded(() => CommitJournal.Begin(_folder, _part, Earlier(), _written).Finish());
         }
-        catch
+        catch (ResultFolderException)
         {
-            _keepPart = true; // until the earlier results are out of it again
-            for (int i = moved.Count - 1; i >= 0; i--) File.Move(moved[i].To, moved[i].From);
-            _keepPart = false;
+            _keepPart = CommitJournal.Find(_folder) is not null; // the earlier results are still in it
             throw;
         }
 
+        _committed = true;
         Dispose();
     }
 
-    /// <summary>Removes the part folder and, without a commit, folders that were made for the results.</summary>
+    /// <summary>Removes the part folder and, without a commit, folders that were made for the results; lets the next run in.</summary>
     public void Dispose()
     {
         try
         {
             if (!_keepPart && Directory.Exists(_part)) Directory.Delete(_part, recursive: true);
-            RemoveIfEmpty(Path.Combine(_folder, "setups"), deep: true);
+            if (_lock is not null) RemoveIfEmpty(Path.Combine(_folder, "setups"), deep: true);
+            _lock?.Dispose();
+            _lock = null;
             if (_committed) return;
             for (int i = _made.Count - 1; i >= 0; i--) RemoveIfEmpty(_made[i], deep: false);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            // A part folder that stays behind is hidden and harmless; the outcome of the run must not hang on it.
+            // A part folder that stays behind is hidden and goes with the next run; the outcome of this one must not hang on it.
+        }
+        finally
+        {
+            _lock?.Dispose();
+            _lock = null;
         }
     }
 
-    private static void Move(string from, string to, string name, List<(string From, string To)> moved)
+    /// <summary>True for the name of a part folder.</summary>
+    internal static bool IsPart(string name) => name.StartsWith(PartPrefix, StringComparison.Ordinal) && Path.GetFileName(name) == name;
+
+    private WriteLock Lock(TimeSpan patience)
     {
-        string source = Path.Combine(from, name), target = Path.Combine(to, name);
-        Directory.CreateDirectory(Path.GetDirectoryName(target)!);
-        File.Move(source, target);
-        moved.Add((source, target));
+        for (int tries = 1; ; tries++)
+        {
+            try
+            {
+                MakeMissing();
+                return WriteLock.Take(Path.Combine(_folder, LockName), patience)
+                    ?? throw new ResultFolderException($"cannot write results to '{_folder}': another run of quartercar is writing there; nothing was changed. Let it end, or name another folder with --out.");
+            }
+            catch (DirectoryNotFoundException) when (tries < MostTries)
+            {
+                // A run that made the folder, and left nothing in it, took it away between the two.
+            }
+        }
+    }
+
+    /// <summary>Ends what a killed run began here and takes away what it left: while the lock is held no living run has a part folder.</summary>
+    private void Mend()
+    {
+        CommitJournal.Find(_folder)?.Mend();
+        foreach (string part in Directory.EnumerateDirectories(_folder, PartPrefix + "*").ToList()) Directory.Delete(part, recursive: true);
     }
 
     private static void RemoveIfEmpty(string folder, bool deep)
@@ -140,7 +172,7 @@ public sealed class ResultFolder : IDisposable
         foreach (string folder in missing)
         {
             Directory.CreateDirectory(folder);
-            _made.Add(folder);
+            if (!_made.Contains(folder)) _made.Add(folder);
         }
     }
 
@@ -153,7 +185,7 @@ public sealed class ResultFolder : IDisposable
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
             throw new ResultFolderException(
-                $"cannot write results to '{_folder}': {e.Message.TrimEnd('.')}; earlier results there are unchanged. Free space or name another folder with --out.", e);
+                $"cannot write results to '{_folder}': {e.Message.TrimEnd('.')}; earlier results there are unchanged. Free space or name another folder.", e);
         }
     }
 }

@@ -1,11 +1,15 @@
 using System.Text;
 
+using QuarterCar.Reports.Files;
+
 namespace QuarterCar.Reports.SetupSheet;
 
 /// <summary>The file of a sheet: written beside its place and moved in whole, folders made where they are missing; a file that is not a sheet of ours is never replaced.</summary>
 public static class SheetFile
 {
     private static readonly UTF8Encoding s_utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    private static readonly string[] s_devices = ["/dev/", "/proc/", "/sys/"];
 
     // The mark stands in the page's head, well within this.
     private const int HeadLength = 400;
@@ -17,8 +21,9 @@ public static class SheetFile
         if (Directory.Exists(file)) return $"{file}: found a directory; wanted a file's name, for example {Path.Combine(file, "sheet.html")}";
         try
         {
+            if (IsDevice(file)) return $"{file}: found something that is no file; wanted a file's name, for example sheet.html";
             if (File.Exists(file) && !IsOurs(file)) return $"{file}: found a file that is no setup sheet of ours; wanted a name that is free: nothing else is overwritten";
-            string probe = Beside(NearestFolder(file));
+            string probe = Path.Combine(NearestFolder(file), ".quartercar-probe-" + Guid.NewGuid().ToString("N"));
             using (new FileStream(probe, FileMode.CreateNew, FileAccess.Write)) { }
             File.Delete(probe);
             return null;
@@ -33,18 +38,8 @@ public static class SheetFile
     /// <exception cref="IOException">It could not be written; what was there before still is.</exception>
     public static void Write(string file, string page)
     {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
-        Directory.CreateDirectory(folder);
-        string part = Beside(folder);
-        try
-        {
-            using (var stream = new FileStream(part, FileMode.CreateNew, FileAccess.Write)) stream.Write(s_utf8.GetBytes(page));
-            File.Move(part, file, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(part); // gone already where it was moved in
-        }
+        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(file))!);
+        WholeFile.Write(file, s_utf8.GetBytes(page), replace: true);
     }
 
     private static bool IsOurs(string file)
@@ -55,6 +50,16 @@ public static class SheetFile
         return text.Length == 0 || text.Contains(SheetPage.Mark, StringComparison.Ordinal);
     }
 
+    // A rename would put the sheet in the place of the device or pipe itself.
+    private static bool IsDevice(string file)
+    {
+        string target = WholeFile.Target(file);
+        if (s_devices.Any(d => target.StartsWith(d, StringComparison.Ordinal))) return true;
+        if (!File.Exists(target) || new FileInfo(target).Length > 0) return false;
+        using var opened = new FileStream(target, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite); // for both, or a pipe would wait for a writer
+        return !opened.CanSeek;
+    }
+
     private static string NearestFolder(string file)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
@@ -62,5 +67,4 @@ public static class SheetFile
         return folder;
     }
 
-    private static string Beside(string folder) => Path.Combine(folder, ".quartercar-part-" + Guid.NewGuid().ToString("N"));
 }

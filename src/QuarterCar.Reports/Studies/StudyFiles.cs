@@ -40,14 +40,7 @@ public static class StudyFiles
     /// <summary>The JSON, kept in a temporary file until the study is done and only then copied: what was broken off leaves nothing behind.</summary>
     public static void WriteWhole(Stream stream, StudyHead head, Action<Action<StudyRow>> produce, Func<IEnumerable<JsonMore>>? more = null)
     {
-        string path = Path.Combine(Path.GetTempPath(), "quartercar-" + Guid.NewGuid().ToString("N"));
-        using var file = new FileStream(path, new FileStreamOptions
-        {
-            Mode = FileMode.CreateNew,
-            Access = FileAccess.ReadWrite,
-            Options = FileOptions.DeleteOnClose,
-            BufferSize = 1 << 16,
-        });
+        using FileStream file = ScratchFile.Open();
         Write(file, head, produce, more);
         file.Position = 0;
         file.CopyTo(stream);

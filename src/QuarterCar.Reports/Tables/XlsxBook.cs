@@ -7,6 +7,8 @@ using System.Text.RegularExpressions;
 using MiniExcelLibs;
 using MiniExcelLibs.OpenXml;
 
+using QuarterCar.Reports.Files;
+
 namespace QuarterCar.Reports.Tables;
 
 /// <summary>Writes tables as the sheets of an Office Open XML workbook (ECMA-376): typed numbers, a header that stays in sight, text that is never a formula. The same tables give the same bytes.</summary>
@@ -34,7 +36,7 @@ public static partial class XlsxBook
     /// <exception cref="IOException">A table has more rows than a sheet holds.</exception>
     public static void Write(Stream stream, IEnumerable<(string Name, TypedTable Table)> sheets, CancellationToken cancel = default)
     {
-        using var made = Temporary();
+        using var made = ScratchFile.Open();
         made.SaveAs(sheets.ToDictionary(s => s.Name, s => Sheet(s.Table, cancel)), configuration: s_settings);
         made.Position = 0;
         using var from = new ZipArchive(made, ZipArchiveMode.Read, leaveOpen: true);
@@ -85,8 +87,4 @@ public static partial class XlsxBook
             yield return row;
         }
     }
-
-    private static FileStream Temporary() => new(
-        Path.Combine(Path.GetTempPath(), "quartercar-" + Guid.NewGuid().ToString("N")),
-        new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, Options = FileOptions.DeleteOnClose, BufferSize = 1 << 16 });
 }

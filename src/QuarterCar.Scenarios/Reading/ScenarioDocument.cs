@@ -12,9 +12,9 @@ public sealed class ScenarioDocument
     private readonly ConcurrentDictionary<string, (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems)> _profiles = new(StringComparer.Ordinal);
     private readonly Lazy<ImmutableArray<Problem>> _caseProblems;
 
-    private ScenarioDocument(string file, string? folder, DocumentNode root, bool isWhole)
+    private ScenarioDocument(string file, string? folder, string text, DocumentNode root, bool isWhole)
     {
-        (File, Folder, Root, IsWhole) = (file, folder, root, isWhole);
+        (File, Folder, Text, Root, IsWhole) = (file, folder, text, root, isWhole);
         _caseProblems = new(() => FindCaseProblems(Root));
     }
 
@@ -23,6 +23,9 @@ public sealed class ScenarioDocument
 
     /// <summary>Where profile files are looked for; null for a text without a folder.</summary>
     public string? Folder { get; }
+
+    /// <summary>The text that was read; empty for a document made without one.</summary>
+    public string Text { get; }
 
     /// <summary>The document.</summary>
     public DocumentNode Root { get; }
@@ -50,14 +53,14 @@ public sealed class ScenarioDocument
             return null;
         }
 
-        return root is null ? null : new ScenarioDocument(name, folder, root, problems.Count == before);
+        return root is null ? null : new ScenarioDocument(name, folder, text, root, problems.Count == before);
     }
 
     /// <summary>A document made without a text.</summary>
     /// <param name="name">Named in every problem.</param>
     /// <param name="root">The document.</param>
     /// <param name="folder">Where profile files are looked for; null for nowhere.</param>
-    public static ScenarioDocument Of(string name, DocumentNode root, string? folder) => new(name, folder, root, isWhole: true);
+    public static ScenarioDocument Of(string name, DocumentNode root, string? folder) => new(name, folder, "", root, isWhole: true);
 
     /// <summary>The points of a profile beside the file; null where a problem was noted.</summary>
     public ImmutableArray<TablePoint>? Profile(string name, Place place, string key, ProblemList problems)

@@ -24,7 +24,10 @@ public static class ScenarioReader
         return (result, reading.Content, reading.Final);
     }
 
-    private static ReadResult Read(Func<ProblemList, ScenarioDocument?> load, ReadOptions options)
+    /// <summary>Reads a document as it is loaded, with what was wrong with it then.</summary>
+    /// <param name="load">Gives the document, or null where nothing can be made of it, and notes mistakes.</param>
+    /// <param name="options">Case, overrides, stop nut, units.</param>
+    public static ReadResult Read(Func<ProblemList, ScenarioDocument?> load, ReadOptions options)
     {
         var problems = new ProblemList();
         return load(problems) is { } document

@@ -24,5 +24,17 @@ public class SeriesRateTests
         Near(force * PoundForce * at * Inch / 2, stack.Energy(at * Inch));
     }
 
+    // 800 and 320 N/mm in series are 1600/7 N/mm; the lower's 75 mm are used up at 24 kN, reached a last bit to either side.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1e-15)]
+    [InlineData(-1e-15)]
+    public void A_load_that_presses_a_spring_just_solid_still_counts_it(double lastBit)
+    {
+        var set = new SpringSetData(null, new SpringData(800e3, 0.1774, 0.1), new SpringData(320e3, 0.175, 0.1));
+        Near(1.6e6 / 7, SpringStack.Build(set, null).FreeSeriesRate(24e3 * (1 + lastBit)));
+        Near(800e3, SpringStack.Build(set, null).FreeSeriesRate(24e3 * (1 + 1e-6)));
+    }
+
     private static void Near(double expected, double found) => Assert.Equal(expected, found, 1e-12 * expected);
 }

@@ -26,7 +26,7 @@ public class RandomCornerTests(ITestOutputHelper output)
     public void Every_run_ends_with_a_reason_and_its_rows_and_books_hold(string kind)
     {
         int ran = 0, tried = 0;
-        Try(kind, 200, c =>
+        Try(kind, 300, c =>
         {
             Interlocked.Increment(ref tried);
             if (CornerChecks.Run(c.Si) is not { } run)
@@ -39,7 +39,7 @@ public class RandomCornerTests(ITestOutputHelper output)
     }
 
     [Theory, InlineData("plausible"), InlineData("wild")]
-    public void Metric_and_US_words_give_the_same_figures(string kind) => Try(kind, 200, c =>
+    public void Metric_and_US_words_give_the_same_figures(string kind) => Try(kind, 300, c =>
     {
         // Steps that differ by a last bit may be cut differently, and then the runs differ by what the steps are allowed:
         // at 1e-12 that is below what is asserted, and what remains is the words.
@@ -66,7 +66,7 @@ public class RandomCornerTests(ITestOutputHelper output)
     });
 
     [Theory, InlineData("plausible")]
-    public void A_ten_times_smaller_tolerance_moves_the_travel_figures_by_less_than_a_micrometre(string kind) => Try(kind, 200, c =>
+    public void A_ten_times_smaller_tolerance_moves_the_travel_figures_by_less_than_a_micrometre(string kind) => Try(kind, 300, c =>
     {
         RunResult? one = CornerChecks.Run(c.Si), finer = CornerChecks.Run(c.Si, "run.tolerance=1e-7");
         if (one?.Figures.Run.End != RunEnds.Finished || finer?.Figures.Run.End != RunEnds.Finished)
@@ -78,7 +78,7 @@ public class RandomCornerTests(ITestOutputHelper output)
     });
 
     [Theory, InlineData("plausible"), InlineData("wild")]
-    public void A_row_of_compare_is_the_runs_summary_bit_for_bit(string kind) => Try(kind, 200, c => RowIsRun(c.Si));
+    public void A_row_of_compare_is_the_runs_summary_bit_for_bit(string kind) => Try(kind, 300, c => RowIsRun(c.Si));
 
     [Theory, MemberData(nameof(Found))]
     public void Kept_cases_hold(string name)

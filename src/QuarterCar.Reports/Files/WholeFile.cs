@@ -1,0 +1,46 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace QuarterCar.Reports.Files;
+
+/// <summary>One file that comes whole or not at all: written beside its place under a hidden name, put on the disk, and renamed. What a killed run left under the hidden name is written over by the next one for the same file.</summary>
+public static class WholeFile
+{
+    /// <summary>What names all hidden files that it makes: lock and part of one file, told apart by a hash of its name, which may be as long as a name can be.</summary>
+    private const string LockPrefix = ".quartercar-lock-", PartPrefix = ".quartercar-part-";
+
+    private const int HashLength = 16;
+
+    /// <summary>Writes it.</summary>
+    /// <param name="file">The file, in a folder that is there; a link is followed.</param>
+    /// <param name="content">What comes in.</param>
+    /// <param name="replace">True to replace a file that is there; false to fail.</param>
+    /// <exception cref="IOException">It could not be written, or another run is writing it; what was there before still is.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be written; likewise.</exception>
+    public static void Write(string file, byte[] content, bool replace)
+    {
+        string target = Target(file), folder = Path.GetDirectoryName(target)!;
+        string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Path.GetFileName(target))))[..HashLength];
+        using WriteLock? taken = WriteLock.Take(Path.Combine(folder, LockPrefix + hash), ResultFolder.Patience);
+        if (taken is null) throw new IOException($"another run of quartercar is writing '{file}'");
+        string part = Path.Combine(folder, PartPrefix + hash);
+        try
+        {
+            using (var stream = new FileStream(part, FileMode.Create, FileAccess.Write, FileShare.None))
+            {
+                stream.Write(content);
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(part, target, replace);
+        }
+        finally
+        {
+            File.Delete(part); // gone already where it was moved in
+        }
+    }
+
+    /// <summary>Where a file really lies: its full path, or that of what a link leads to.</summary>
+    public static string Target(string file) =>
+        new FileInfo(file).LinkTarget is null ? Path.GetFullPath(file) : File.ResolveLinkTarget(file, returnFinalTarget: true)!.FullName;
+}
