@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Help;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Verbs;
 using QuarterCar.Reports.Studies;
 
@@ -10,15 +11,6 @@ namespace QuarterCar.Cli;
 /// <summary>The command line: verbs under one root, parsed, and either run or answered with what is wrong.</summary>
 internal static class CommandLine
 {
-    private const string Does =
-        "Quarter-car dynamics for coilover setups: where a corner stands, how it takes an obstacle, what to set.";
-
-    private const string Epilogue =
-        """
-        Results go to standard output, messages to standard error.
-        Exit codes: 0 done; 1 a limit set in the scenario is broken, or a setup could not be run; 2 bad input or usage; 3 failed; 130 interrupted.
-        """;
-
     /// <summary>Every verb, in the order of the help page.</summary>
     public static ImmutableArray<Verb> Verbs() =>
     [
@@ -67,7 +59,7 @@ internal static class CommandLine
 
     private static RootCommand Root(ImmutableArray<Verb> verbs, Session session)
     {
-        var root = new RootCommand(Does);
+        var root = new RootCommand(HelpTexts.Program);
         root.Directives.Clear();
         root.Options.OfType<VersionOption>().Single().Action = new VersionWithCommit();
         foreach (Verb verb in verbs)
@@ -77,7 +69,7 @@ internal static class CommandLine
         }
 
         foreach (HelpOption help in root.Options.OfType<HelpOption>())
-            help.Action = new HelpWithExamples((HelpAction)help.Action!, verbs, Epilogue);
+            help.Action = new HelpPages(verbs);
         return root;
     }
 

@@ -44,7 +44,7 @@ public sealed class RunVerbTests : IDisposable
         string file = _scratch.Write("plain.yaml", Scenarios.Plain(limit: 0.01));
         Asked asked = Asked.Of("run", file, "--out", _scratch.At("out"));
         Assert.Equal(ExitCode.Broken, asked.Code);
-        Assert.Contains("Breaks the limit on travel.travel_use", asked.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("Breaks the limit on stroke used", asked.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Contains("report.html", Names("out"));
     }
 

@@ -59,7 +59,7 @@ public sealed partial class ExamplesTests : IDisposable
         Assert.Contains(ProgramProcess.Run(Checkout.Root, "terrain", "scenarios/farm-track.csv").Out, TextBlock().Matches(File.ReadAllText(Checkout.At("README.md"))).Select(m => m.Groups[1].Value));
 
     private static string[] Verbs() =>
-        [.. VerbLine().Matches(Help().Split("Commands:")[1]).Select(m => m.Groups[1].Value)];
+        [.. VerbLine().Matches(Help().Split("Commands:")[1].Split("\n\n")[0]).Select(m => m.Groups[1].Value)];
 
     private static IEnumerable<string> Examples(string verb) =>
         Help(verb).Split('\n').Select(l => l.Trim()).SkipWhile(l => l is not ("Example:" or "Examples:")).Skip(1).Where(l => l.StartsWith("quartercar ", StringComparison.Ordinal));

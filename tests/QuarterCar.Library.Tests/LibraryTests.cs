@@ -1,3 +1,4 @@
+using QuarterCar.Drafts;
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.Programs;
 
@@ -146,6 +147,45 @@ public class LibraryTests
         s_rounding.Holds(0.05, read.Compression.Meters);
         s_rounding.Holds(2000, read.Load.Newtons);
         s_rounding.Holds(Math.Sqrt(30_400), read.Uncertainty.Newtons);
+    }
+
+    [Fact]
+    public void Gas_carries_its_share_and_a_tender_is_a_scale_too()
+    {
+        // Isothermal, by hand: p = (p0 + atm)·V0/(V0 − A·x) − atm with x = stroke − shaft showing; force p·A (physics.md section 5).
+        var gas = new GasCharge(Pressure.FromBars(12), Volume.FromCubicCentimeters(460), Length.FromMillimeters(22));
+        double area = Math.PI * 0.022 * 0.022 / 4, x = 0.300 - 0.140, expected = (((12e5 + 101325) * 460e-6 / (460e-6 - area * x)) - 101325) * area;
+        SpringReading[] stack =
+        [
+            new(SpringPlace.Tender, ForcePerLength.FromNewtonsPerMillimeter(20), Length.FromMillimeters(150), Length.FromMillimeters(50)) { SolidLength = Length.FromMillimeters(30) },
+            new(SpringPlace.Upper, ForcePerLength.FromNewtonsPerMillimeter(40), Length.FromMillimeters(305), Length.FromMillimeters(255)),
+            new(SpringPlace.Lower, ForcePerLength.FromNewtonsPerMillimeter(50), Length.FromMillimeters(356), Length.FromMillimeters(316)),
+        ];
+        WeighedLoad load = Springs.Weigh(stack, Length.FromMillimeters(3), gas: gas, shaftShowing: Length.FromMillimeters(140), stroke: Length.FromMillimeters(300));
+        Assert.Equal([SpringPlace.Tender, SpringPlace.Upper, SpringPlace.Lower], load.Springs.Select(s => s.Place));
+        s_rounding.Holds(2000, load.SpringLoad.Newtons); // 20·100 = 40·50 = 50·40
+        s_rounding.Holds(expected, load.GasForce!.Value.Newtons);
+        s_rounding.Holds(2000 + expected, load.CoiloverLoad.Newtons);
+        Assert.Null(load.Friction);
+        Assert.Contains("--stroke", Assert.Throws<ScenarioException>(() => Springs.Weigh(stack, Length.FromMillimeters(3), gas: gas)).Message, StringComparison.Ordinal);
+
+        SpringSet best = Springs.Pick(load.CoiloverLoad, Length.FromMillimeters(300), Length.FromMillimeters(140), gas: gas)[0];
+        double series = 1 / ((1 / best.Upper.NewtonsPerMeter) + (1 / best.Lower.NewtonsPerMeter));
+        s_rounding.Holds((2000 / series) - x, best.Preload.Meters);
+    }
+
+    [Fact]
+    public void Sets_with_a_tender_and_a_body_are_those_of_the_command_line()
+    {
+        string[] command = ["pick", "--load", "3000 N", "--stroke", "300 mm", "--ride-height", "130 mm", "--tenders", "invented", "--seat-length", "700 mm", "--thread", "150 mm", "--slider", "30 mm", "--diameter", "63 mm", "--json"];
+        using var json = System.Text.Json.JsonDocument.Parse(ProgramProcess.Run(Checkout.Root, command).Out);
+        System.Text.Json.JsonElement first = json.RootElement.GetProperty("sets")[0];
+        var body = new BodyDraft { SeatLength = Length.FromMillimeters(700), Thread = Length.FromMillimeters(150), Slider = Length.FromMillimeters(30), Diameter = Length.FromMillimeters(63) };
+        SpringSet best = Springs.Pick(Force.FromNewtons(3000), Length.FromMillimeters(300), Length.FromMillimeters(130), tenders: "invented", body: body)[0];
+        s_rounding.Holds(first.GetProperty("tender_rate_N_m").GetDouble(), best.Tender!.Value.NewtonsPerMeter);
+        s_rounding.Holds(first.GetProperty("preload_m").GetDouble(), best.Preload.Meters);
+        s_rounding.Holds(first.GetProperty("ride_height_lowest_m").GetDouble(), best.RideHeightLowest!.Value.Meters);
+        s_rounding.Holds(first.GetProperty("ride_height_highest_m").GetDouble(), best.RideHeightHighest!.Value.Meters);
     }
 
     [Fact]

@@ -25,11 +25,15 @@ public sealed class VerdictTests
     public void A_share_that_rounds_to_none_has_no_sign(double share, string expected) => Assert.Equal(expected, Plain(Verdict.Percent(share)));
 
     [Fact]
+    public void Every_figure_that_a_limit_may_name_has_words() =>
+        Assert.All(QuarterCar.Studies.FigureTable.Names, n => Assert.DoesNotContain('_', FigureWords.OfName(n, 1, new QuarterCar.Reports.Units.Readable(QuarterCar.Scenarios.UnitSystem.Us)).Words));
+
+    [Fact]
     public void A_broken_limit_is_named()
     {
         var run = ReferenceRun.Read("quarry_ledge");
         run = run with { Limits = [new("acceleration.peak_g", 3, 3.463085544042561, true)] };
-        Assert.EndsWith("Breaks the limit on acceleration.peak_g.", Verdict.Of(run), StringComparison.Ordinal);
+        Assert.EndsWith("Breaks the limit on peak acceleration.", Verdict.Of(run), StringComparison.Ordinal);
     }
 
     [Fact]

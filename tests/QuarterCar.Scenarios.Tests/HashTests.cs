@@ -28,6 +28,7 @@ public class HashTests
     [InlineData("at: ride_height", "at: full_droop")]
     [InlineData("speed: 6 mph", "speed: 6 mph\nlimits: { bottom_out: 0 }")]
     [InlineData("corner.sprung_weight: +120 lbf", "corner.sprung_weight: =120 lbf")]
+    [InlineData("corner.sprung_weight: +120 lbf", "corner.sprung_weight: '+120 lbf'")]
     [InlineData("- step: -20 in", "- step: -20 in\n  - flat: 1 ft")]
     public void Other_content_has_another_hash(string old, string text) => Assert.NotEqual(_hash, Read(Bench.Replace(old, text, StringComparison.Ordinal)).Good().Hash);
 

@@ -13,12 +13,12 @@ namespace QuarterCar.Cli.Options;
 /// <summary>What the studies take beside a scenario: how its setups differ (--vary, --split, --setups), what each keeps (--hold), threads and part.</summary>
 internal sealed class SetupOptions
 {
-    private readonly Option<string[]> _vary = new("--vary") { HelpName = "PATH=V1,V2,…", Description = "Values of a path, one unit at the end may serve all; repeatable: a grid, the last fastest. --vary coilover.stop_nut.gap='0.8,1.3,1.9 in'" };
-    private readonly Option<string[]> _split = new("--split") { HelpName = "U1/L1,U2/L2,…", Description = "Upper and lower spring rate together: --split '150/250,175/225 lbf/in'" };
-    private readonly Option<string?> _springs = new("--springs") { HelpName = "LIST.csv", Description = "With --split: lengths come from the list's spring of that rate nearest in free length to the scenario's." };
+    private readonly Option<string[]> _vary = new("--vary") { HelpName = "PATH=V1,V2,…", Description = "Values of a path; one unit at the end may serve all: --vary coilover.stop_nut.gap='0.8,1.3,1.9 in'. Several make a grid, the last fastest." };
+    private readonly Option<string[]> _split = new("--split") { HelpName = "U1/L1,U2/L2,…", Description = "Upper and lower spring rate together, like '150/250,175/225 lbf/in'." };
+    private readonly Option<string?> _springs = new("--springs") { HelpName = "LIST.csv", Description = "With --split: the lengths come from the list's spring of that rate, the one nearest in free length to the scenario's. [default: lengths stay]" };
     private readonly Option<string[]> _setups = new("--setups") { HelpName = "FILE.csv", Description = "A list of setups: a column a path ('title' optional), a row a setup." };
     private readonly Option<string?> _hold = new("--hold") { HelpName = "ride_height[,crossover]", Description = "Finds for each setup the preload that keeps the scenario's ride height, and the stop-nut gap that keeps its crossover." };
-    private readonly Option<string?> _jobs = new("--jobs") { HelpName = "N", Description = "Threads. [default: one a core]" };
+    private readonly Option<string?> _jobs = new("--jobs") { HelpName = "N", Description = "How many at a time. [default: one for each core]" };
     private readonly Option<string?> _part = new("--part") { HelpName = "K/N", Description = "Runs every N-th setup from the K-th; 'gather' puts the parts together." };
 
     /// <summary>Adds them to a verb.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Json;
@@ -17,11 +18,7 @@ internal sealed class CheckVerb : Verb
     private readonly AlsoOptions _also;
 
     public CheckVerb()
-        : base(
-            "check",
-            "Shows how the corner stands: ride height, rates, crossover, coil bind, fit, frequencies, damping, load cases, warnings. No run.",
-            "quartercar check scenarios/quarry-ledge.yaml",
-            "quartercar check scenarios/quarry-ledge.yaml --set coilover.preload='1.8 in' --nut stays --json")
+        : base(HelpTexts.Check)
     {
         _scenario = new ScenarioOptions(Command);
         _out = new OutOptions(Command, "curve.csv and plots");

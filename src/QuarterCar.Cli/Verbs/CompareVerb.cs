@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
@@ -23,11 +24,7 @@ internal sealed class CompareVerb : StudyVerb
     private readonly Option<bool> _traces = new("--traces") { Description = "With --out: also each setup's trace.csv and events.csv in setups/NN/." };
 
     public CompareVerb()
-        : base(
-            "compare",
-            "Drives setup against setup over the same obstacle: of two or more scenarios, or of one with --vary, --split or --setups. The scenario as written is no row unless listed.",
-            "quartercar compare scenarios/quarry-ledge.yaml --split '140/250,160/225,180/200 lbf/in' --hold ride_height --out out/splits",
-            "quartercar compare scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8,1.3,1.9 in'")
+        : base(HelpTexts.Compare)
     {
         _scenarios = new ScenarioOptions(Command, several: true);
         _setups = new SetupOptions(Command);

@@ -1,5 +1,7 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
+
 namespace QuarterCar.Cli.Verbs;
 
 /// <summary>`completion`: a script by which a shell completes verbs, options and paths, and the words that the script asks for.</summary>
@@ -9,7 +11,7 @@ internal sealed class CompletionVerb : Verb
     private readonly Option<string?> _line = new("--line") { HelpName = "LINE", Description = "The line typed so far: prints the words that may follow. The scripts ask this.", Hidden = true };
 
     public CompletionVerb()
-        : base("completion", "Prints a script by which a shell completes verbs, options, and paths into the scenario.", "quartercar completion bash")
+        : base(HelpTexts.Completion)
     {
         _shell.CompletionSources.Add([.. CompletionScripts.Shells]);
         Command.Add(_shell);

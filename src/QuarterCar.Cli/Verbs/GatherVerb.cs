@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Studies;
 
@@ -14,12 +15,7 @@ internal sealed class GatherVerb : Verb
     private readonly AlsoOptions _also;
 
     public GatherVerb()
-        : base(
-            "gather",
-            "Puts the parts of a study (--part K/N) together: the same files, byte for byte, as one run of the whole study writes.",
-            "quartercar compare scenarios/quarry-ledge.yaml --vary coilover.preload='1,1.4,1.8 in' --part 1/2 --out out/part1",
-            "quartercar compare scenarios/quarry-ledge.yaml --vary coilover.preload='1,1.4,1.8 in' --part 2/2 --out out/part2",
-            "quartercar gather out/part1 out/part2 --out out/whole")
+        : base(HelpTexts.Gather)
     {
         Command.Add(_folders);
         _out = new OutOptions(Command, "the files of the whole study");

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Reports.Files;
 using QuarterCar.Scenarios.Keys;
 
@@ -12,7 +13,7 @@ internal sealed class NewVerb : Verb
     private readonly Argument<string> _file = new("FILE") { Description = "The file to write, for example my-corner.yaml." };
 
     public NewVerb()
-        : base("new", "Writes a commented scenario to start from.", "quartercar new my-corner.yaml") => Command.Add(_file);
+        : base(HelpTexts.New) => Command.Add(_file);
 
     public override ExitCode Run(ParseResult parsed, Session session)
     {

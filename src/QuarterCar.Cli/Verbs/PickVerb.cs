@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Model.Selection;
 using QuarterCar.Reports.Json;
@@ -19,15 +20,11 @@ internal sealed class PickVerb : Verb
 
     private readonly Option<string?> _springs = new("--springs") { HelpName = "LIST.csv", Description = "Springs to choose from. [default: invented, the list that ships: to try things out with, not to be bought from]" };
     private readonly Option<string?> _tenders = new("--tenders") { HelpName = "LIST.csv", Description = "Tenders to try above every pair; 'invented' takes those that ship." };
-    private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Output units. [default: those of the load]" };
+    private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Units of the text; JSON is always SI. [default: those of the load]" };
     private readonly Option<bool> _json = new("--json") { Description = "Prints the result as JSON, and nothing else, on standard output." };
 
     public PickVerb()
-        : base(
-            "pick",
-            "Picks springs for a load and a ride height from a list: preload, rates, range of ride height, bind and fit. Ranks " + Pick.Ranking + ".",
-            "quartercar pick --load '760 lbf' --stroke '12 in' --ride-height '5 in' --gap '1.25 in' --diameter '2.5 in'",
-            "quartercar pick --load '3500 N' --stroke '300 mm' --ride-height '130 mm' --tenders invented --json")
+        : base(HelpTexts.Pick)
     {
         Choice.Of(_units, "us", "si");
         foreach (var (_, option) in _flags) Command.Add(option);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Studies;
 using QuarterCar.Studies.Sweeps;
@@ -14,14 +15,10 @@ internal sealed class ReachVerb : Verb
     private readonly OutOptions _out;
 
     public ReachVerb()
-        : base(
-            "reach",
-            "Finds how far a value can go before a limit first breaks: ledge height, speed, weight.",
-            "quartercar reach scenarios/quarry-ledge.yaml --vary terrain[1].step='-8:-40 in'",
-            "quartercar reach scenarios/quarry-ledge.yaml --vary terrain[1].step='-8:-40 in' --vary coilover.stop_nut.gap='0.8,1.6,2.4 in' --out out/reach")
+        : base(HelpTexts.Reach)
     {
         _scenario = new ScenarioOptions(Command);
-        _setups = new SetupOptions(Command, parts: false, vary: "PATH=FROM:TO, the way to go, one unit at the end may serve both; a second --vary PATH=V1,V2 asks for each value.");
+        _setups = new SetupOptions(Command, parts: false, vary: "The way to go, PATH=FROM:TO; one unit at the end may serve both. A second --vary PATH=V1,V2 asks for each value.");
         _out = new OutOptions(Command, "reach.json, report.html and, of several setups, a picture");
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Json;
@@ -18,11 +19,7 @@ internal sealed class RunVerb : Verb
     private readonly AlsoOptions _also;
 
     public RunVerb()
-        : base(
-            "run",
-            "Drives the corner over its course, or drops it: travel used, contacts, accelerations, limits.",
-            "quartercar run scenarios/quarry-ledge.yaml --out out/quarry-ledge",
-            "quartercar run scenarios/quarry-ledge.yaml --set speed='8 mph' --units si")
+        : base(HelpTexts.Run)
     {
         _scenario = new ScenarioOptions(Command);
         _out = new OutOptions(Command, "trace.csv, events.csv, summary.json, report.html and plots");

@@ -1,5 +1,6 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Scenarios.Schema;
 
 namespace QuarterCar.Cli.Verbs;
@@ -8,7 +9,7 @@ namespace QuarterCar.Cli.Verbs;
 internal sealed class SchemaVerb : Verb
 {
     public SchemaVerb()
-        : base("schema", "Prints the JSON Schema of the scenario file: editors complete and check keys with it.", "quartercar schema")
+        : base(HelpTexts.Schema)
     {
     }
 

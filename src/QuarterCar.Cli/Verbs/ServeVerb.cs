@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Scenarios;
 using QuarterCar.Web.Serving;
 using QuarterCar.Web.State;
@@ -16,11 +17,7 @@ internal sealed class ServeVerb : Verb
     private readonly Option<string?> _port = new("--port") { HelpName = "N", Description = "The port. [default: a free one]" };
 
     public ServeVerb()
-        : base(
-            "serve",
-            "Serves the live page to this machine alone, where the corner answers while you turn things; ends with Ctrl-C.",
-            "quartercar serve",
-            "quartercar serve scenarios/quarry-ledge.yaml --port 47113")
+        : base(HelpTexts.Serve)
     {
         Command.Add(_file);
         Command.Add(_port);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.SetupSheet;
 using QuarterCar.Studies;
@@ -13,11 +14,7 @@ internal sealed class SheetVerb : Verb
     private readonly Option<string> _out = new("--out") { HelpName = "FILE.html", Description = "The file to write; an earlier sheet there is replaced, nothing else.", Required = true };
 
     public SheetVerb()
-        : base(
-            "sheet",
-            "Writes the setup sheet: one page to print (A4 or Letter) with what to set by tape and wrench, in both unit systems, in order.",
-            "quartercar sheet scenarios/quarry-ledge.yaml --out out/sheet.html",
-            "quartercar sheet scenarios/quarry-ledge.yaml --case 'two up and fuel' --out out/sheet-loaded.html")
+        : base(HelpTexts.Sheet)
     {
         _scenario = new ScenarioOptions(Command);
         Command.Add(_out);

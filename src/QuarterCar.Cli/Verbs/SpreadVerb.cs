@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Studies;
@@ -21,10 +22,7 @@ internal sealed class SpreadVerb : StudyVerb
     private readonly Option<string?> _seed = new("--seed") { HelpName = "S", Description = "Which samples: the same number gives the same ones. [default: 1]" };
 
     public SpreadVerb()
-        : base(
-            "spread",
-            "Runs the scenario again and again, its uncertain values drawn from its 'tolerances' (a Latin hypercube): how far the figures spread, how often it bottoms, what contributes.",
-            "quartercar spread scenarios/quarry-ledge.yaml --set 'tolerances={ corner.sprung_weight: 4 %, coilover.preload: 0.125 in }' --samples 100 --out out/spread")
+        : base(HelpTexts.Spread)
     {
         _scenario = new ScenarioOptions(Command);
         Command.Add(_samples);

@@ -2,13 +2,14 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Studies;
 
 namespace QuarterCar.Cli.Verbs;
 
 /// <summary>A verb whose study can be done in parts: it either runs its setups or takes their rows from the parts.</summary>
-internal abstract class StudyVerb(string name, string does, params ImmutableArray<string> examples) : Verb(name, does, examples)
+internal abstract class StudyVerb(VerbHelp help) : Verb(help)
 {
     // What belongs to a single part, or to how it is carried out.
     private static readonly ImmutableArray<string> s_own = ["--out", "--json", "--jobs", "--part"];

@@ -1,5 +1,6 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Files;
 using QuarterCar.Reports.Studies;
@@ -18,14 +19,10 @@ internal sealed class SweepVerb : StudyVerb
     private readonly AlsoOptions _also;
 
     public SweepVerb()
-        : base(
-            "sweep",
-            "Runs a grid of values and finds the best point inside the limits.",
-            "quartercar sweep scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8:2.4:9 in'",
-            "quartercar sweep scenarios/quarry-ledge.yaml --vary coilover.stop_nut.gap='0.8:2.4:5 in' --vary coilover.preload='1:3:5 in' --goal up_travel_used:least --out out/sweep")
+        : base(HelpTexts.Sweep)
     {
         _scenario = new ScenarioOptions(Command);
-        _setups = new SetupOptions(Command, vary: "PATH=FROM:TO:COUNT, both ends included, one unit at the end may serve both; or values, PATH=V1,V2. Repeatable: a grid, the last fastest.");
+        _setups = new SetupOptions(Command, vary: "A range, PATH=FROM:TO:COUNT, both ends included, or values, PATH=V1,V2; one unit at the end may serve all. Several make a grid, the last fastest.");
         _goal = new GoalOption(Command);
         _out = new OutOptions(Command, "sweep.csv, sweep.json, report.html and a picture");
         _also = new AlsoOptions(Command);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Model.Terrain;
 using QuarterCar.Reports.Files;
@@ -20,11 +21,7 @@ internal sealed class TerrainVerb : Verb
     private readonly OutOptions _out;
 
     public TerrainVerb()
-        : base(
-            "terrain",
-            "Shows how rough a scenario's course or a measured profile (a .csv file) is: ISO 8608 class, International Roughness Index, steepest slope.",
-            "quartercar terrain scenarios/farm-track.csv",
-            "quartercar terrain scenarios/gravel-lane.yaml --set terrain[1].random.iso8608=E --json")
+        : base(HelpTexts.Terrain)
     {
         _scenario = new ScenarioOptions(Command, "SCENARIO or PROFILE.csv", "The scenario file (YAML), or a profile: a .csv file with columns distance_<unit> and height_<unit>.");
         _out = new OutOptions(Command, "terrain.csv and plots");

@@ -1,5 +1,6 @@
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Reports.Studies;
 using QuarterCar.Scenarios;
@@ -19,11 +20,7 @@ internal sealed class TweakVerb : Verb
     private readonly Option<string?> _springs = new("--springs") { HelpName = "LIST.csv", Description = "Where the next stiffer and softer springs come from. [default: invented, the lists that ship: to try things out with, not to be bought from]" };
 
     public TweakVerb()
-        : base(
-            "tweak",
-            "Tries one realistic step of each adjustable thing, both ways, and ranks them by what they do to the goal.",
-            "quartercar tweak scenarios/quarry-ledge.yaml",
-            "quartercar tweak scenarios/quarry-ledge.yaml --goal up_travel_used:least --json")
+        : base(HelpTexts.Tweak)
     {
         _scenario = new ScenarioOptions(Command);
         _setups = new SetupOptions(Command, parts: false, setups: false);

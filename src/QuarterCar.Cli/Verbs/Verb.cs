@@ -1,19 +1,18 @@
-using System.Collections.Immutable;
 using System.CommandLine;
+
+using QuarterCar.Cli.Help;
 
 namespace QuarterCar.Cli.Verbs;
 
 /// <summary>One verb of the command line: its words, its options (added to <see cref="Command"/> by the verb itself) and what it does.</summary>
-/// <param name="name">The verb.</param>
-/// <param name="does">One sentence for the help page.</param>
-/// <param name="examples">Command lines that run in a checkout.</param>
-internal abstract class Verb(string name, string does, params ImmutableArray<string> examples)
+/// <param name="help">Its name and its help page.</param>
+internal abstract class Verb(VerbHelp help)
 {
     /// <summary>For the parser.</summary>
-    public Command Command { get; } = new(name, does);
+    public Command Command { get; } = new(help.Name, help.Does);
 
-    /// <summary>Command lines that run in a checkout.</summary>
-    public ImmutableArray<string> Examples { get; } = examples;
+    /// <summary>What the help page says beside the options.</summary>
+    public VerbHelp Help { get; } = help;
 
     /// <summary>Does it. Bad input and failures are thrown; <see cref="Outcome"/> turns them into words and exit codes.</summary>
     public abstract ExitCode Run(ParseResult parsed, Session session);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 
+using QuarterCar.Cli.Help;
 using QuarterCar.Cli.Options;
 using QuarterCar.Model.Selection;
 using QuarterCar.Reports.Json;
@@ -17,15 +18,11 @@ internal sealed class WeighVerb : Verb
     private readonly ImmutableArray<(MeasuredFlag Flag, Option<string?> Option)> _flags =
         [.. MeasuredFlags.All.Select(f => (f, new Option<string?>(f.Name) { HelpName = f.Value, Description = f.Help }))];
 
-    private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Output units. [default: those of the first spring]" };
+    private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Units of the text; JSON is always SI. [default: those of the first spring]" };
     private readonly Option<bool> _json = new("--json") { Description = "Prints the result as JSON, and nothing else, on standard output." };
 
     public WeighVerb()
-        : base(
-            "weigh",
-            "Weighs a corner by its own springs: the load on the coilover with its uncertainty, friction, gas share, left against right.",
-            "quartercar weigh --file scenarios/measured/buggy-corners.yaml",
-            "quartercar weigh --upper-rate '160 lbf/in' --upper-free '12 in' --upper-loaded '8.5 in' --lower-rate '225 lbf/in' --lower-free '14 in' --lower-loaded '11.5 in,11.4 in' --motion-ratio 0.94")
+        : base(HelpTexts.Weigh)
     {
         Choice.Of(_units, "us", "si");
         Command.Add(_file);

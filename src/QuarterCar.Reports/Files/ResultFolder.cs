@@ -206,7 +206,7 @@ public sealed class ResultFolder : IDisposable
         {
             InHand.Whole(() => { }); // where the process is being ended, what was in hand is gone: that is no news
             throw new ResultFolderException(
-                $"cannot write results to '{_folder}': {IoWords.Of(e)}; earlier results there are unchanged. Free space or name another folder with --out.", e);
+                $"cannot write results to '{_folder}': {IoWords.Of(e)}; earlier results there are unchanged. Free space or name another folder.", e);
         }
     }
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using QuarterCar.Reports.Units;
 using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Keys;
@@ -10,21 +12,26 @@ namespace QuarterCar.Reports.Studies;
 /// <summary>A scenario's path for people: its name in words, its unit, its values rounded to what a wrench can set.</summary>
 internal sealed class PathScale
 {
-    private static readonly HashSet<string> NeedTheirOwner =
-        ["rate", "gap", "length", "free_length", "solid_length", "pressure", "volume", "damping", "loss", "radius", "step", "height", "compression", "rebound", "temperature", "spacing", "rise"];
-
     private readonly Unit? _unit;
     private readonly int _decimals;
 
     /// <summary>Of a path.</summary>
     public PathScale(string path, UnitSystem system)
+        : this(path, PathWords.Of(path), system)
     {
-        Name = Words(path);
+    }
+
+    private PathScale(string path, string words, UnitSystem system)
+    {
+        Name = words;
         string name;
         (name, _decimals) = Of(Measures(path), system == UnitSystem.Us);
         _unit = name.Length == 0 ? null : Scenarios.Quantities.UnitTable.Find(name);
         Unit = name.Replace("degC", "°C", StringComparison.Ordinal).Replace("lbf*s", "lbf·s", StringComparison.Ordinal).Replace("N*s", "N·s", StringComparison.Ordinal).Replace("^3", "³", StringComparison.Ordinal);
     }
+
+    /// <summary>Of paths that are shown beside each other.</summary>
+    public static ImmutableArray<PathScale> Of(IReadOnlyList<string> paths, UnitSystem system) => [.. paths.Zip(PathWords.Of(paths), (p, words) => new PathScale(p, words, system))];
 
     /// <summary>In words: the last key, with its owner where it alone says too little.</summary>
     public string Name { get; }
@@ -73,11 +80,4 @@ internal sealed class PathScale
         Dimension.Loss => ("s/m", 2),
         _ => ("", 3),
     };
-
-    private static string Words(string path)
-    {
-        string[] keys = path.Split('.');
-        string last = keys[^1], words = keys.Length > 1 && NeedTheirOwner.Contains(last.Split('[')[0]) ? keys[^2] + " " + last : last;
-        return words.Replace('_', ' ');
-    }
 }

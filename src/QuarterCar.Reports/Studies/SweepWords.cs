@@ -20,7 +20,7 @@ internal sealed class SweepWords
     {
         (_result, _read) = (result, new Readable(result.Scenario.Units));
         Goal = new FigureScale(result.Goal.Figure, _read);
-        Paths = [.. result.Grid.Paths.Select(p => new PathScale(p, result.Scenario.Units))];
+        Paths = PathScale.Of([.. result.Grid.Paths], result.Scenario.Units);
     }
 
     /// <summary>The goal's figure.</summary>

@@ -70,6 +70,20 @@ public static class FigureWords
         ("energy.tyre_J", "Lost in the tyre"),
     ];
 
+    // Of summary.json alone: named where a limit or a goal asks for them.
+    private static readonly ImmutableArray<(string Name, string Words)> FurtherWords =
+    [
+        ("static.shaft_travel_m", "Shaft travel at ride height"),
+        ("static.wheel_travel_m", "Wheel travel at ride height"),
+        ("static.crossover_shaft_travel_m", "Crossover at shaft travel"),
+        ("travel.mean_shaft_travel_m", "Mean shaft travel"),
+        ("energy.residual_J", "Energy that does not close"),
+        ("energy.residual_relative", "Energy that does not close, share of the largest"),
+    ];
+
+    private static readonly Dictionary<string, string> AllWords = MovingWords.Concat(EnergyWords).Concat(FurtherWords)
+        .Concat(StandingWords.Select(w => (Name: "static." + w.Key, w.Words))).ToDictionary(w => w.Name, w => w.Words, StringComparer.Ordinal);
+
     /// <summary>The standing figures.</summary>
     public static FigureGroup Standing(StandingFigures figures, Readable read) => new(
         "Standing",
@@ -85,9 +99,8 @@ public static class FigureWords
         return new("Energy", [.. Lines(EnergyWords, result, read), new("Does not close by (share of the largest)", residual, "")]);
     }
 
-    /// <summary>A figure with its unit as a limit shows it; the words fall back to the dotted name.</summary>
-    public static FigureLine OfName(string name, double? value, Readable read) =>
-        Line(name, MovingWords.Concat(EnergyWords).Concat(StandingWords.Select(w => (Name: "static." + w.Key, w.Words))).FirstOrDefault(w => w.Name == name).Words ?? CountWords(name), value, read);
+    /// <summary>Any figure of the figure table with its unit, as a limit shows it.</summary>
+    public static FigureLine OfName(string name, double? value, Readable read) => Line(name, AllWords.GetValueOrDefault(name) ?? CountWords(name), value, read);
 
     private static string CountWords(string name) =>
         name.StartsWith("counts.", StringComparison.Ordinal) ? "Count of " + EventWords.Of(name["counts.".Length..]) : name;

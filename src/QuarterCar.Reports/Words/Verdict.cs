@@ -1,5 +1,6 @@
 using System.Globalization;
 
+using QuarterCar.Reports.Studies;
 using QuarterCar.Reports.Units;
 using QuarterCar.Studies;
 
@@ -80,7 +81,7 @@ public static class Verdict
 
     private static string LimitSentence(RunResult result)
     {
-        var broken = result.Limits.Where(l => l.Broken).Select(l => l.Figure).ToList();
+        var broken = result.Limits.Where(l => l.Broken).Select(l => new FigureScale(l.Figure, new Readable(result.Scenario.Units)).Word).ToList();
         return result.Limits.Length == 0 ? ""
             : broken.Count == 0 ? "Every limit holds."
             : $"Breaks {(broken.Count == 1 ? "the limit" : "the limits")} on {string.Join(", ", broken)}.";

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 
 namespace QuarterCar.Scenarios.Documents;
 
@@ -7,48 +6,7 @@ namespace QuarterCar.Scenarios.Documents;
 /// A node of a document as written: a map, a list or a scalar, with the place where it stands. Immutable: an edit makes a new tree that shares the rest.
 /// </summary>
 /// <param name="Place">Where it stands.</param>
-public abstract record DocumentNode(Place Place)
-{
-    /// <summary>The node on one line, in flow style.</summary>
-    public string OneLine()
-    {
-        var text = new StringBuilder();
-        Write(text);
-        return text.ToString();
-    }
-
-    private void Write(StringBuilder text)
-    {
-        switch (this)
-        {
-            case ScalarNode s:
-                text.Append(s.Text.Length > 0 ? s.Text : "''");
-                break;
-            case ListNode l:
-                WriteAll(text, l.Items, '[', ']', (t, item) => item.Write(t));
-                break;
-            case MapNode m:
-                WriteAll(text, m.Entries, '{', '}', (t, e) => e.Value.Write(t.Append(e.Name).Append(": ")));
-                break;
-        }
-    }
-
-    private static void WriteAll<T>(StringBuilder text, ImmutableArray<T> items, char open, char close, Action<StringBuilder, T> write)
-    {
-        text.Append(open);
-        for (var i = 0; i < items.Length; i++)
-        {
-            if (i > 0)
-            {
-                text.Append(", ");
-            }
-
-            write(text, items[i]);
-        }
-
-        text.Append(close);
-    }
-}
+public abstract record DocumentNode(Place Place);
 
 /// <summary>One key of a map.</summary>
 /// <param name="Name">The key.</param>

@@ -14,7 +14,7 @@ public static class Nearest
         foreach (var candidate in known.Order(StringComparer.Ordinal))
         {
             var edits = Math.Abs(candidate.Length - word.Length) > MostEdits ? int.MaxValue : Edits(word, candidate);
-            if (edits < least)
+            if (edits < Math.Min(least, candidate.Length)) // something of the word has to be left: 'AB' is not near to 'A'..'H'
             {
                 (best, least) = (candidate, edits);
             }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 
 using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Keys;
+using QuarterCar.Scenarios.Writing;
 
 namespace QuarterCar.Scenarios.Reading;
 
@@ -28,11 +29,14 @@ public static class CaseBlock
                 problems.Note(node.Place, path + "." + NameKey, Texts.Quote(name), Texts.OtherName);
             }
 
-            cases.Add(new LoadCase(name, [.. Changes(map).Select(e => KeyValuePair.Create(e.Name, e.Value.OneLine()))]));
+            cases.Add(new LoadCase(name, [.. Changes(map).Select(e => KeyValuePair.Create(e.Name, Written(e.Value)))]));
         }
 
         return cases.ToImmutable();
     }
+
+    // What stands in quotes stays in quotes where that makes a difference: a sign in them is no change, and a comma in them parts nothing.
+    private static string Written(DocumentNode value) => value is ScalarNode s && !(s.Quoted && s.Text is ['+' or '-', ..]) ? s.Text : FlowText.Of(value);
 
     /// <summary>The case of a name and its path; null where there is none.</summary>
     public static (string Path, MapNode Map)? Find(DocumentNode root, string name)

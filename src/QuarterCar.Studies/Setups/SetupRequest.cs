@@ -29,17 +29,7 @@ public sealed record SetupRequest(string Title, ImmutableArray<SetupValue> Value
 {
     /// <summary>A setup named by what it changes: "gap 1.25 in, upper rate 150 lbf/in".</summary>
     public static SetupRequest Of(ImmutableArray<SetupValue> values) =>
-        new(values.IsEmpty ? "as written" : string.Join(", ", values.Select(v => ShortName(v.Path) + " " + v.Text)), values);
-
-    // The last key says most; a bare "rate", "length" or the like needs the one before it.
-    private static string ShortName(string path)
-    {
-        string[] keys = path.Split('.');
-        string last = keys[^1].Replace('_', ' ');
-        return keys.Length > 1 && keys[^1] is "rate" or "gap" or "length" or "free_length" or "solid_length" or "pressure" or "volume" or "damping" or "loss" or "radius" or "step" or "height"
-            ? keys[^2].Replace('_', ' ') + " " + last
-            : last;
-    }
+        new(values.IsEmpty ? "as written" : string.Join(", ", PathWords.Of([.. values.Select(v => v.Path)]).Zip(values, (words, v) => words + " " + v.Text)), values);
 }
 
 /// <summary>The SI unit of what stands at a path, as a text that the reader takes and as the end of a column's name.</summary>

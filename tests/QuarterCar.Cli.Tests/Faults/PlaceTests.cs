@@ -26,7 +26,7 @@ public sealed class PlaceTests : IDisposable
             """;
         string at = _scratch.At("disk");
         string[] lines = ProgramProcess.MountingShell(_scratch.Folder, script).Out.TrimEnd().Split('\n');
-        string cannot = $"2|0|quartercar: cannot write results to '{at}", end = "; earlier results there are unchanged. Free space or name another folder with --out.";
+        string cannot = $"2|0|quartercar: cannot write results to '{at}", end = "; earlier results there are unchanged. Free space or name another folder.";
         Assert.Equal(
             [
                 $"{cannot}': Read-only file system{end}",
