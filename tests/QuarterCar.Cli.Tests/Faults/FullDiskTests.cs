@@ -9,7 +9,7 @@ namespace QuarterCar.Cli.Tests.Faults;
 /// <summary>Disks of many sizes, so that each file in turn is the one that does not fit.</summary>
 public sealed class FullDiskTests(ITestOutputHelper output) : IDisposable
 {
-    private const int UsualSizes = 8, Page = 4096;
+    private const int UsualSizes = 5, Page = 4096;
 
     private readonly Scratch _scratch = new();
 

@@ -17,7 +17,7 @@ namespace QuarterCar.Cli.Tests.Faults;
 /// </summary>
 public sealed class KillTests(ITestOutputHelper output) : IDisposable
 {
-    private const int Seed = 8, UsualKills = 30, Often = 10;
+    private const int Seed = 8, UsualKills = 20, Often = 10;
 
     private readonly Scratch _scratch = new();
 

@@ -7,7 +7,7 @@ namespace QuarterCar.Cli.Tests.Faults;
 /// <summary>Two runs with one --out at the same time.</summary>
 public sealed class TwoAtOnceTests : IDisposable
 {
-    private const int UsualRounds = 3;
+    private const int UsualRounds = 2;
 
     private readonly Scratch _scratch = new();
 
