@@ -11,6 +11,9 @@ namespace QuarterCar.Model.Statics;
 /// </summary>
 public static class FitWork
 {
+    // Two lengths that differ by less are one, m: on the very edge of bind the last bit must not tell a fit from none.
+    private const double SameLength = 1e-12;
+
     /// <summary>The fit of a corner; null without a body.</summary>
     public static FitFigures? Of(Corner corner)
     {
@@ -56,7 +59,7 @@ public static class FitWork
 
         // On the nut the lower spring is compressed by stroke + p − C* at full bump, whatever the preload.
         double? lowerOnNut = stroke + preload - held;
-        if (lowerOnNut > springs.Lower.Travel)
+        if (lowerOnNut > springs.Lower.Travel + SameLength)
             return null;
         double most = Group(springs, lowerBind) + springs.Lower.Travel - stroke;
         if (springs.Upper is not { } upper)

@@ -104,6 +104,12 @@ public class FitWorkTests
             }
         });
 
+    // On the nut the lower spring is pressed in by 250 − 50 mm, just its travel of 350 − 150 mm. It is solid at 17 N/mm · 200 mm
+    // = 3.4 kN, where the upper has given 3400/40 = 85 mm and the tender its 40 mm: 40 + 85 + 200 − 250 = 75 mm of preload.
+    [Fact]
+    public void A_lower_spring_that_the_nut_lets_go_just_solid_still_allows_preload() =>
+        Near(0.075, FitWork.MostByBind(new SpringSetData(Spring(20, 100, 60), Spring(40, 300, 100), Spring(17, 350, 150)), 0.25, 0, 0.05), 1e-12);
+
     private static void Near(double expected, double? found, double within = Rounding) => Assert.Equal(expected, found!.Value, within);
 
     private static SpringData Spring(double rate, double free, double solid) => new(rate * 1000, free / 1000, solid / 1000, InnerDiameter: 0.066);
