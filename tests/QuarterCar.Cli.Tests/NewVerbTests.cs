@@ -36,4 +36,12 @@ public sealed class NewVerbTests : IDisposable
         Assert.Equal(ExitCode.BadInput, Asked.Of("new", _scratch.At(name)).Code);
         Assert.Empty(_scratch.Files());
     }
+
+    [Fact]
+    public void A_place_that_takes_no_file_is_told_without_names_that_nobody_chose()
+    {
+        if (!OperatingSystem.IsLinux()) return; // /proc is Linux's
+        Asked asked = Asked.Of("new", "/proc/a.yaml");
+        Assert.Equal((ExitCode.BadInput, "quartercar: /proc/a.yaml: cannot be written: no file can be made there"), (asked.Code, asked.Messages.TrimEnd()));
+    }
 }

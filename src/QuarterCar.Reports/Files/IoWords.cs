@@ -9,11 +9,16 @@ public static partial class IoWords
     private static readonly int[] s_full = [28, 122, 69, unchecked((int)0x80070070), unchecked((int)0x80070027)];
 
     /// <summary>The reason, without a full stop.</summary>
-    public static string Of(Exception e) => e is UnauthorizedAccessException ? "permission denied" : HiddenName().Replace(e.Message, "").TrimEnd('.');
+    public static string Of(Exception e) => e switch
+    {
+        UnauthorizedAccessException => "permission denied",
+        FileNotFoundException when e.Message.Contains(HiddenNames.Prefix, StringComparison.Ordinal) => "no file can be made there",
+        _ => HiddenName().Replace(e.Message, "").TrimEnd('.'),
+    };
 
     /// <summary>True where the place is right but full, which is nobody's mistake.</summary>
     public static bool IsFull(Exception? e) => e is IOException && s_full.Contains(e.HResult);
 
-    [GeneratedRegex(@" : '[^']*/\.quartercar-[^']*'$", RegexOptions.CultureInvariant | RegexOptions.Singleline)]
+    [GeneratedRegex(@" : '[^']*/\" + HiddenNames.Prefix + @"[^']*'$", RegexOptions.CultureInvariant | RegexOptions.Singleline)]
     private static partial Regex HiddenName();
 }

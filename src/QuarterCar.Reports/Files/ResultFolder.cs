@@ -6,8 +6,6 @@ namespace QuarterCar.Reports.Files;
 /// </summary>
 public sealed class ResultFolder : IDisposable
 {
-    private const string PartPrefix = ".quartercar-part-", LockName = ".quartercar-lock";
-
     // Folders that vanish while they are opened were made by a run that ended just then; more often than this it is something else.
     private const int MostTries = 100;
 
@@ -37,7 +35,7 @@ public sealed class ResultFolder : IDisposable
     internal static ResultFolder Open(string folder, TimeSpan patience, Action<string, string> move)
     {
         string full = Path.GetFullPath(folder);
-        var result = new ResultFolder(full, Path.Combine(full, PartPrefix + Guid.NewGuid().ToString("N")), move);
+        var result = new ResultFolder(full, Path.Combine(full, HiddenNames.Part + Guid.NewGuid().ToString("N")), move);
         InHand.Keep(result);
         try
         {
@@ -106,7 +104,7 @@ public sealed class ResultFolder : IDisposable
     public void Dispose() => InHand.Whole(Leave);
 
     /// <summary>True for the name of a part folder.</summary>
-    internal static bool IsPart(string name) => name.StartsWith(PartPrefix, StringComparison.Ordinal) && Path.GetFileName(name) == name;
+    internal static bool IsPart(string name) => name.StartsWith(HiddenNames.Part, StringComparison.Ordinal) && Path.GetFileName(name) == name;
 
     private void Leave()
     {
@@ -138,7 +136,7 @@ public sealed class ResultFolder : IDisposable
             try
             {
                 MakeMissing();
-                return WriteLock.Take(Path.Combine(_folder, LockName), patience)
+                return WriteLock.Take(Path.Combine(_folder, HiddenNames.Lock), patience)
                     ?? throw new ResultFolderException($"cannot write results to '{_folder}': another run of quartercar is writing there; nothing was changed. Let it end, or name another folder.");
             }
             catch (DirectoryNotFoundException) when (tries < MostTries)
@@ -151,7 +149,7 @@ public sealed class ResultFolder : IDisposable
     /// <summary>Ends what a killed run began here and takes away what it left: while the lock is held no living run has a part folder.</summary>
     private void Mend()
     {
-        string[] parts = Directory.GetDirectories(_folder, PartPrefix + "*");
+        string[] parts = Directory.GetDirectories(_folder, HiddenNames.Part + "*");
         if (CommitJournal.Find(_folder, _move) is { } journal)
         {
             journal.Mend();

@@ -6,9 +6,7 @@ namespace QuarterCar.Reports.Files;
 /// <summary>One file that comes whole or not at all: written beside its place under a hidden name, put on the disk, and renamed. What a killed run left under the hidden name is written over by the next one for the same file.</summary>
 public static class WholeFile
 {
-    /// <summary>What names all hidden files that it makes: lock and part of one file, told apart by a hash of its name, which may be as long as a name can be.</summary>
-    private const string LockPrefix = ".quartercar-lock-", PartPrefix = ".quartercar-part-";
-
+    // Lock and part of one file are told apart from others by a hash of its name, which may be as long as a name can be.
     private const int HashLength = 16;
 
     /// <summary>Writes it.</summary>
@@ -21,13 +19,13 @@ public static class WholeFile
     {
         string target = Target(file), folder = Path.GetDirectoryName(target)!;
         string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Path.GetFileName(target))))[..HashLength];
-        WriteLock? taken = WriteLock.Take(Path.Combine(folder, LockPrefix + hash), ResultFolder.Patience);
+        WriteLock? taken = WriteLock.Take(Path.Combine(folder, HiddenNames.Lock + "-" + hash), ResultFolder.Patience);
         if (taken is null) throw new IOException($"another run of quartercar is writing '{file}'");
         InHand.Whole(() =>
         {
             try
             {
-                using (taken) Write(Path.Combine(folder, PartPrefix + hash), target, content, replace);
+                using (taken) Write(Path.Combine(folder, HiddenNames.Part + hash), target, content, replace);
             }
             catch (IOException e) when (IoWords.IsFull(e))
             {
