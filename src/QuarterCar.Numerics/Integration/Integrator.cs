@@ -95,13 +95,22 @@ public sealed class Integrator
                 bool last = t + 1.0001 * h >= stop;
                 double length = last ? stop - t : h;
                 Vector256<double> y1 = _stepper.Try(ref system, t, length, y, scale, out double error);
-                if (!(error <= 1))
+                ref DenseStep step = ref Log.Next;
+                double excess = error;
+                if (error <= 1)
+                {
+                    _stepper.Complete(ref system, t, length, y, y1, ref step);
+                    excess = step.LastTerm(scale.Allowed(y, y1)) / settings.MostLastTerm;
+                }
+
+                // A trial is too long for its end or for its interpolant, or has left the numbers.
+                if (!(excess <= 1))
                 {
                     rejected++;
                     rejectedLast = true;
-                    h = length * (double.IsNaN(error) ? 0.1 : settings.Controller.Factor(error));
+                    h = length * (double.IsNaN(excess) ? 0.1 : settings.Controller.Factor(excess));
                     if (h < settings.LeastStep)
-                        return Outcome(double.IsNaN(error) ? IntegrationEnd.NotFinite : IntegrationEnd.StepTooSmall);
+                        return Outcome(double.IsNaN(excess) ? IntegrationEnd.NotFinite : IntegrationEnd.StepTooSmall);
                     continue;
                 }
 
@@ -109,19 +118,6 @@ public sealed class Integrator
                 if (rejectedLast)
                     factor = Math.Min(factor, 1);
                 rejectedLast = false;
-                ref DenseStep step = ref Log.Next;
-                _stepper.Complete(ref system, t, length, y, y1, ref step);
-                double bend = step.LastTerm(scale.Allowed(y, y1)) / settings.MostLastTerm;
-                if (!(bend <= 1))
-                {
-                    rejected++;
-                    rejectedLast = true;
-                    h = length * (double.IsNaN(bend) ? 0.1 : settings.Controller.Factor(bend));
-                    if (h < settings.LeastStep)
-                        return Outcome(double.IsNaN(bend) ? IntegrationEnd.NotFinite : IntegrationEnd.StepTooSmall);
-                    continue;
-                }
-
                 h = last && factor >= 1 ? Math.Max(h, length * factor) : length * factor;
                 int guard = EventLocator.First(ref system, step, system.Suspects(step), out double theta);
                 if (guard < 0)
