@@ -34,6 +34,13 @@ internal sealed record Session(Stream Results, TextWriter Messages, bool Colour,
     /// <summary>Standard error; what it does not take is lost, and changes nothing about the outcome.</summary>
     public static TextWriter MessagesOfProcess() => new StreamWriter(new StandardStream(Console.OpenStandardError(), needed: null), s_utf8, 1 << 10) { AutoFlush = true, NewLine = "\n" };
 
+    /// <summary>Says where the results of a run or study are.</summary>
+    /// <param name="folder">As it was asked for; null says nothing.</param>
+    public void SayWhere(string? folder)
+    {
+        if (folder is not null) Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+    }
+
     public void Dispose()
     {
         // What could not be written was said already when the command ended.

@@ -33,7 +33,7 @@ internal sealed class HelpPages(ImmutableArray<Verb> verbs) : SynchronousCommand
         page.Heading("Usage");
         foreach (string line in help.Usage.IsEmpty ? [Usage(verb.Command)] : help.Usage) page.Line($"{Program} {line}");
         page.Heading("What it does");
-        for (int i = 0; i < help.About.Length; i++) (i == 0 ? page : page.Gap()).Paragraph(help.About[i]);
+        page.Paragraphs(help.About);
         if (verb.Command.Arguments.Count > 0) page.Heading("Arguments").Below(verb.Command.Arguments.Select(a => new HelpEntry(a.Name, a.Description ?? "")));
         page.Heading("Options").Below(verb.Command.Options.Where(o => !o.Hidden && o is not System.CommandLine.Help.HelpOption).Select(Entry).Append(s_help));
         if (help.Files.Length > 0) page.Heading("Files").Beside(help.Files);
@@ -48,7 +48,7 @@ internal sealed class HelpPages(ImmutableArray<Verb> verbs) : SynchronousCommand
         page.Paragraph(HelpTexts.Program, 0);
         page.Heading("Usage").Line($"{Program} VERB [ARGUMENTS] [OPTIONS]").Line($"{Program} VERB --help");
         page.Heading("What it does");
-        for (int i = 0; i < HelpTexts.ProgramAbout.Length; i++) (i == 0 ? page : page.Gap()).Paragraph(HelpTexts.ProgramAbout[i]);
+        page.Paragraphs(HelpTexts.ProgramAbout);
         page.Heading("Commands").Beside([.. verbs.Select(v => new HelpEntry(v.Help.Name, v.Help.Does))]);
         page.Heading("Options").Below([s_help, new("--version", "Shows the version, and the commit where it was built in a checkout.")]);
         page.Heading("Units").Beside(HelpTexts.Units);

@@ -36,6 +36,13 @@ internal sealed class HelpText(TextWriter writer)
         return this;
     }
 
+    /// <summary>Paragraphs, an empty line between them.</summary>
+    public HelpText Paragraphs(ImmutableArray<string> words)
+    {
+        for (int i = 0; i < words.Length; i++) (i == 0 ? this : Gap()).Paragraph(words[i]);
+        return this;
+    }
+
     /// <summary>A line as it is.</summary>
     public HelpText Line(string words)
     {

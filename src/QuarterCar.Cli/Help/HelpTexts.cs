@@ -16,6 +16,9 @@ internal static partial class HelpTexts
     /// <summary>Exit code 3.</summary>
     public const string Failed = "The computation failed, or its results could not be written; earlier results stay.";
 
+    /// <summary>Exit code 130.</summary>
+    public const string Interrupted = "Interrupted by Ctrl-C; no results are written.";
+
     private const string SetupFailed = "It ran and its results are there, but a setup could not be run; a broken limit is part of the answer.";
 
     private const string EarlierResults = "Files appear whole or not at all. Those of an earlier call are replaced together; files that are not QuarterCar's stay.";
@@ -36,7 +39,7 @@ internal static partial class HelpTexts
         new("1", "It ran and results are there, but a limit that the scenario sets is broken (run), or one of several setups could not be run (compare, sweep, reach, tweak, spread, gather)."),
         new("2", BadInput),
         new("3", Failed),
-        new("130", "Interrupted by Ctrl-C; no results are written."),
+        new("130", Interrupted),
     ];
 
     /// <summary>Units that values may carry.</summary>

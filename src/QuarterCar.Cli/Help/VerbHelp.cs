@@ -28,7 +28,7 @@ internal sealed record VerbHelp(string Name, string Does)
     public string Broken { get; init; } = "";
 
     /// <summary>What exit code 130 means.</summary>
-    public string Interrupted { get; init; } = "Interrupted by Ctrl-C; no results are written.";
+    public string Interrupted { get; init; } = HelpTexts.Interrupted;
 
     /// <summary>Command lines that run in a checkout.</summary>
     public ImmutableArray<string> Examples { get; init; } = [];

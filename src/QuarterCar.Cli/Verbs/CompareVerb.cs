@@ -72,7 +72,7 @@ internal sealed class CompareVerb : StudyVerb
         if (!json) CompareText.Write(comparison.Head, rows, session.Out, session.Colour);
         written.CopyTo(session.Results);
         session.Out.Flush();
-        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        session.SayWhere(folder);
         return missing ? ExitCode.Broken : ExitCode.Done;
     }
 

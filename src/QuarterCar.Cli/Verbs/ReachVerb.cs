@@ -37,7 +37,7 @@ internal sealed class ReachVerb : Verb
         if (json) SweepJson.Write(result, session.Results);
         else ReachText.Write(result, session.Out, session.Colour);
         session.Out.Flush();
-        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        session.SayWhere(folder);
         return result.Setups.Any(s => s.Scan[0].Failure is not null) ? ExitCode.Broken : ExitCode.Done;
     }
 }

@@ -40,7 +40,7 @@ internal sealed class RunVerb : Verb
         else RunText.Write(result, session.Out, session.Colour);
         session.Out.Flush();
         if (!finished) return NotFinished(result, folder, session);
-        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        session.SayWhere(folder);
         return result.Limits.Any(l => l.Broken) ? ExitCode.Broken : ExitCode.Done;
     }
 

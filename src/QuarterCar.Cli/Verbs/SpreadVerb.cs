@@ -60,7 +60,7 @@ internal sealed class SpreadVerb : StudyVerb
         if (!json) SpreadText.Write(head, result, session.Out, session.Colour);
         written.CopyTo(session.Results);
         session.Out.Flush();
-        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        session.SayWhere(folder);
         return result.Samples.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
     }
 

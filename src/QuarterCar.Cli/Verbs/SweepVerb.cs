@@ -55,7 +55,7 @@ internal sealed class SweepVerb : StudyVerb
         if (!json) SweepText.Write(result!, session.Out, session.Colour);
         written.CopyTo(session.Results);
         session.Out.Flush();
-        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        session.SayWhere(folder);
         return result!.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
     }
 

@@ -44,7 +44,7 @@ internal sealed class TweakVerb : Verb
         if (json) SweepJson.Write(result, session.Results);
         else TweakText.Write(result, session.Out, session.Colour);
         session.Out.Flush();
-        if (folder is not null) session.Messages.WriteLine($"Results are in {folder}; {Path.Combine(folder, "report.html")} shows them on one page.");
+        session.SayWhere(folder);
         return result.Failed ? ExitCode.Broken : ExitCode.Done;
     }
 

@@ -24,7 +24,7 @@ public static class CaseBlock
                 continue;
             }
 
-            if (name.Length > ValueReader.LongestText || !PlainText.IsLine(name))
+            if (!ValueReader.IsShortLine(name))
             {
                 problems.Note(node.Place, path + "." + NameKey, Texts.Quote(name), Texts.PlainCaseName);
             }

@@ -29,6 +29,9 @@ public sealed class ValueReader
     /// <summary>Longest text that fits a title line.</summary>
     public const int LongestText = 200;
 
+    /// <summary>True for what may stand as a title or a name: a line of plain text, not too long.</summary>
+    public static bool IsShortLine(string text) => text.Length <= LongestText && PlainText.IsLine(text);
+
     private void Value(string path, Key key, DocumentNode node)
     {
         switch (key.Kind)
@@ -200,7 +203,7 @@ public sealed class ValueReader
         }
     }
 
-    private static bool IsOneLine(string text) => text.Length is > 0 and <= LongestText && PlainText.IsLine(text);
+    private static bool IsOneLine(string text) => text.Length > 0 && IsShortLine(text);
 
     private T? Is<T>(string path, KeyKind kind, DocumentNode node)
         where T : DocumentNode

@@ -94,7 +94,7 @@ public static class SpringListReader
             }
 
             var called = columns.Name is { } c && csv.GetString(c.Index) is { Length: > 0 } text ? text : null;
-            if (called is not null && !(called.Length <= ValueReader.LongestText && PlainText.IsLine(called)))
+            if (called is not null && !ValueReader.IsShortLine(called))
             {
                 problems.Note(new Place(name, line, 0), columns.Name!.Name, Texts.Quote(called), Texts.PlainCell);
             }

@@ -90,7 +90,7 @@ public static class SetupsFile
 
     private static string Title(string cell, Place place, ValueCheck check)
     {
-        if (cell.Length > ValueReader.LongestText || !PlainText.IsLine(cell)) check.Problems.Note(place, "title", Texts.Quote(cell), Texts.OneLineOfText(ValueReader.LongestText));
+        if (!ValueReader.IsShortLine(cell)) check.Problems.Note(place, "title", Texts.Quote(cell), Texts.OneLineOfText(ValueReader.LongestText));
         return cell;
     }
 
