@@ -4,28 +4,23 @@ using QuarterCar.Reports.Files;
 
 namespace QuarterCar.Cli;
 
-/// <summary>Ctrl-C and a polite request to end: what runs is asked to stop, and what does not listen in time is ended.</summary>
+/// <summary>Ctrl-C, a polite request to end and a terminal that is closed: what runs is asked to stop, and what does not listen in time is ended.</summary>
 internal sealed class Interrupt : IDisposable
 {
     // Below the second within which the shell must have its prompt back; results that are being moved into place need milliseconds, and are waited for.
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(800);
 
     private readonly CancellationTokenSource _stop = new();
-    private readonly PosixSignalRegistration _ctrlC, _end;
+    private readonly PosixSignalRegistration[] _signals;
 
-    public Interrupt()
-    {
-        _ctrlC = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
-        _end = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
-    }
+    public Interrupt() => _signals = [.. ((PosixSignal[])[PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP]).Select(s => PosixSignalRegistration.Create(s, Stop))];
 
-    /// <summary>Cancelled on Ctrl-C.</summary>
+    /// <summary>Cancelled on the first such signal.</summary>
     public CancellationToken Token => _stop.Token;
 
     public void Dispose()
     {
-        _ctrlC.Dispose();
-        _end.Dispose();
+        foreach (PosixSignalRegistration signal in _signals) signal.Dispose();
         _stop.Dispose();
     }
 

@@ -28,7 +28,7 @@ internal sealed class SetupRates
         ScenarioDocument document = ScenarioDocument.Load(Path.Combine(Yard.Folder, Name + ".yaml"), problems)!;
         var options = new ReadOptions(null, [], null, null, StandingBase.Instance);
         _study = new StudyBase(document, options, ScenarioReader.Read(document, options).Scenario!);
-        _plan = new RangeText(document, problems).Sweep([
+        _plan = new RangeText(document, [], problems).Sweep([
             string.Create(CultureInfo.InvariantCulture, $"coilover.springs.upper.rate=150:200:{rates} lbf/in"),
             string.Create(CultureInfo.InvariantCulture, $"coilover.stop_nut.gap=0.5:2:{gaps} in")])!.Plan();
         Scenario[] scenarios = [.. Enumerable.Range(0, (int)_plan.Count).Select(i => _study.Make(_plan.At(i)).Scenario)];

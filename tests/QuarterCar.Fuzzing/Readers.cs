@@ -1,17 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 
-using QuarterCar.Model;
-using QuarterCar.Model.Selection;
-using QuarterCar.Model.Terrain;
-using QuarterCar.Scenarios;
-using QuarterCar.Scenarios.Reading;
-using QuarterCar.Scenarios.SpringLists;
-using QuarterCar.Scenarios.Weighing;
-using QuarterCar.Studies;
-using QuarterCar.Studies.Setups;
-using QuarterCar.Studies.Sweeps;
-using QuarterCar.Studies.Terrains;
 using QuarterCar.TestKit.Programs;
 
 namespace QuarterCar.Fuzzing;
@@ -103,7 +92,7 @@ internal static class Readers
         string text = Encoding.UTF8.GetString(input);
         bool all = VaryText.Read(text, check) is not null;
         all |= SplitText.Read(text, check) is not null;
-        var ranges = new RangeText(document, problems);
+        var ranges = new RangeText(document, [], problems);
         all |= ranges.GridAxis(text) is not null;
         all |= ranges.Reach(text) is not null;
         return Told(all, problems.ToImmutable());

@@ -23,7 +23,7 @@ internal sealed class RangeVary(SetupOptions options, bool reach)
         {
             if (!RangeText.IsRange(text)) return VaryText.Read(text, check);
             ranges++;
-            return document is null ? null : Range(text, new RangeText(document, check.Problems));
+            return document is null ? null : Range(text, new RangeText(document, input.Options.Sets, check.Problems));
         });
         return (reach, ranges) switch
         {

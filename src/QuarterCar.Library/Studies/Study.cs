@@ -44,7 +44,7 @@ public static class Study
         Scenario scenario, IReadOnlyList<string> ways, string goal = "acceleration.peak_g:least", Hold hold = Hold.Nothing, CancellationToken cancel = default)
     {
         var problems = new ProblemList();
-        SweepGrid? grid = new RangeText(scenario.Document, problems).Sweep(ways);
+        SweepGrid? grid = new RangeText(scenario.Document, scenario.Options.Sets, problems).Sweep(ways);
         Goal? wanted = Goal.Parse(goal, out string found, out string wants);
         if (wanted is null) problems.Note(new Place("goal", 0, 0), "", found, wants);
         if (grid is null || wanted is null || problems.Count > 0) throw new ScenarioException(problems.ToImmutable());
@@ -67,7 +67,7 @@ public static class Study
         Scenario scenario, string way, IEnumerable<SetupDraft>? setups = null, Hold hold = Hold.Nothing, CancellationToken cancel = default)
     {
         var problems = new ProblemList();
-        SweepAxis? axis = new RangeText(scenario.Document, problems).Reach(way);
+        SweepAxis? axis = new RangeText(scenario.Document, scenario.Options.Sets, problems).Reach(way);
         if (axis is null) throw new ScenarioException(problems.ToImmutable());
         ReachResult result = ReachStudy.Run(Base(scenario, hold), axis, SetupDraft.Plan(scenario, setups ?? [new SetupDraft("as written")]), StudyOptions.Default, null, cancel);
         return [.. result.Setups.Select(s => new ReachAnswer(s.Request.Title, s.Largest, s.FirstBroken?.Verdict?.Figure, s.Resolution))];

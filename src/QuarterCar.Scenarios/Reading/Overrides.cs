@@ -38,6 +38,13 @@ public static class Overrides
         return Put(root, path, path, value, problems);
     }
 
+    /// <summary>The document with every override applied; a wrong one changes nothing and is left to the reader to note.</summary>
+    public static DocumentNode Edited(DocumentNode root, IEnumerable<string> sets) => sets.Aggregate(root, (edited, set) => Set(edited, set, new ProblemList()));
+
+    /// <summary>True where a value can stand at a path of this document; else noted: an item that its list does not have, a name where there is none.</summary>
+    public static bool Fits(DocumentNode root, KnownPath known, string key, Place place, ProblemList problems) =>
+        At(root, known, key, new ScalarNode(place, "", true), place, problems) is not null;
+
     /// <summary>The path of a PATH=VALUE.</summary>
     public static string PathOf(string text) => text.Split('=')[0].Trim();
 
@@ -63,13 +70,18 @@ public static class Overrides
         }
 
         var removes = value is ScalarNode { Quoted: false, Text: None };
-        var edited = root.With(known.Steps.AsSpan(), removes ? null : value, value.Place, out var misfit);
+        return At(root, known, key, removes ? null : value, value.Place, problems) ?? root;
+    }
+
+    private static DocumentNode? At(DocumentNode root, KnownPath known, string key, DocumentNode? value, Place place, ProblemList problems)
+    {
+        var edited = root.With(known.Steps.AsSpan(), value, place, out var misfit);
         if (edited is null)
         {
-            problems.Note(value.Place, key, misfit is ListNode list ? Texts.NoSuchItem(list.Items.Length) : Texts.MisfitPath, Texts.KnownPathWanted);
+            problems.Note(place, key, misfit is ListNode list ? Texts.NoSuchItem(list.Items.Length) : Texts.MisfitPath, Texts.KnownPathWanted);
         }
 
-        return edited ?? root;
+        return edited;
     }
 
     /// <summary>The new value that a case's text means: as it stands, behind '=', or present value plus change. Null where a problem was noted.</summary>

@@ -14,7 +14,7 @@ namespace QuarterCar.Studies.Setups;
 /// <param name="problems">Takes the mistakes.</param>
 public sealed class ValueCheck(ScenarioDocument? document, ReadOptions options, ProblemList problems)
 {
-    private readonly DocumentNode? _root = document is null ? null : options.Sets.Aggregate(document.Root, (edited, set) => Overrides.Set(edited, set, new ProblemList()));
+    private readonly DocumentNode? _root = document is null ? null : Overrides.Edited(document.Root, options.Sets);
 
     /// <summary>Takes the mistakes.</summary>
     public ProblemList Problems => problems;

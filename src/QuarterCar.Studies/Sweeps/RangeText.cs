@@ -10,9 +10,12 @@ namespace QuarterCar.Studies.Sweeps;
 
 /// <summary>Reads PATH=FROM:TO:COUNT (sweep) and PATH=FROM:TO (reach): one unit at the end may serve both ends. Mistakes are noted with what is wanted.</summary>
 /// <param name="document">The scenario that the paths lead into.</param>
+/// <param name="sets">Overrides that come before.</param>
 /// <param name="problems">Where mistakes go.</param>
-public sealed class RangeText(ScenarioDocument document, ProblemList problems)
+public sealed class RangeText(ScenarioDocument document, IEnumerable<string> sets, ProblemList problems)
 {
+    private readonly DocumentNode _root = Overrides.Edited(document.Root, sets);
+
     private const string SweepForm = "PATH=FROM:TO:COUNT, like speed=2:10:9 mph or coilover.preload=1:2:11 in";
     private const string ReachForm = "PATH=FROM:TO, like speed=2:10 mph";
 
@@ -90,11 +93,13 @@ public sealed class RangeText(ScenarioDocument document, ProblemList problems)
     {
         if (KeyPaths.Resolve(ScenarioKeys.Root, path, out string? near) is not { } known)
         {
-            Note(text, path, "an unknown path", near is null ? "a path into the scenario, like coilover.stop_nut.gap" : $"'{near}'");
+            Note(text, path, Texts.UnknownPath, near is null ? Texts.KnownPathWanted : Texts.Suggest(near));
             return null;
         }
 
-        DocumentNode? node = document.Root.Find(known.Steps.AsSpan());
+        if (!Overrides.Fits(_root, known, path, Where(text), problems))
+            return null;
+        DocumentNode? node = _root.Find(known.Steps.AsSpan());
         KeyKind? kind = known.Kind is WholeKind ? known.Kind : SideBlocks.KindOfNumber(known.Kind, node);
         if (kind is null)
             Note(text, path, "a path to what is no single number", "a path to a number in the scenario");

@@ -5,7 +5,7 @@ using QuarterCar.TestKit.Programs;
 
 namespace QuarterCar.Cli.Tests.Faults;
 
-/// <summary>Ctrl-C and a polite request to end, sent once the program has begun to write.</summary>
+/// <summary>Ctrl-C, a polite request to end and a terminal that is closed, sent once the program has begun to write.</summary>
 public sealed class SignalTests : IDisposable
 {
     private const string Long = "coilover.preload=1:9:300 cm";
@@ -23,6 +23,8 @@ public sealed class SignalTests : IDisposable
     [InlineData("TERM", 0, "spread", "--samples", "100000")]
     [InlineData("INT", 1, "run")]
     [InlineData("TERM", 1, "run")]
+    [InlineData("HUP", 1, "run")]
+    [InlineData("HUP", 1, "sweep", "--vary", Long, "--vary", "coilover.stop_nut.gap=1:3:300 cm")]
     public void A_signal_while_it_writes_leaves_earlier_results_and_nothing_else(string signal, int probes, string verb, params string[] options)
     {
         Study.Run.Lay(Folder);
@@ -56,6 +58,7 @@ public sealed class SignalTests : IDisposable
     [Theory]
     [InlineData("INT")]
     [InlineData("TERM")]
+    [InlineData("HUP")]
     public void A_page_that_is_ended_by_a_signal_ends_as_interrupted(string signal)
     {
         using Process process = ProgramProcess.Start(_scratch.Folder, "serve");
@@ -65,6 +68,15 @@ public sealed class SignalTests : IDisposable
         Assert.Equal(130, result.Code);
         Assert.DoesNotContain("   at ", result.Messages, StringComparison.Ordinal);
         Assert.Empty(_scratch.Files());
+    }
+
+    [Fact]
+    public void A_run_under_nohup_outlives_its_terminal()
+    {
+        _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2));
+        ProcessResult shell = ProgramProcess.Shell(_scratch.Folder, $"nohup $QUARTERCAR sweep plain.yaml --vary '{Long}' --out results 2> messages > shown & p=$!; sleep 0.7; kill -HUP $p; wait $p; echo $?");
+        Assert.Equal("0", shell.Out.TrimEnd());
+        Assert.Contains("results/sweep.csv", _scratch.Files());
     }
 
     private ProcessResult Signalled(string signal, int probes, params string[] command)

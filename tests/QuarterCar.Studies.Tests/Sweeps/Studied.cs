@@ -34,7 +34,7 @@ internal sealed class Studied
     public SweepGrid Grid(params string[] vary)
     {
         var problems = new ProblemList();
-        SweepGrid? grid = new RangeText(Document, problems).Sweep(vary);
+        SweepGrid? grid = new RangeText(Document, [], problems).Sweep(vary);
         Assert.Empty(problems.ToImmutable());
         return grid!;
     }
@@ -42,7 +42,7 @@ internal sealed class Studied
     public ImmutableArray<Problem> Mistakes(params string[] vary)
     {
         var problems = new ProblemList();
-        Assert.Null(new RangeText(Document, problems).Sweep(vary));
+        Assert.Null(new RangeText(Document, [], problems).Sweep(vary));
         return problems.ToImmutable();
     }
 
@@ -51,7 +51,7 @@ internal sealed class Studied
     public ReachResult Reach(string way, SetupPlan setups, int jobs = 2)
     {
         var problems = new ProblemList();
-        SweepAxis? axis = new RangeText(Document, problems).Reach(way);
+        SweepAxis? axis = new RangeText(Document, [], problems).Reach(way);
         Assert.Empty(problems.ToImmutable());
         return ReachStudy.Run(Base, axis!, setups, Jobs(jobs));
     }

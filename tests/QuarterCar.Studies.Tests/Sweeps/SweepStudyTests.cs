@@ -123,6 +123,7 @@ public sealed class SweepStudyTests
     [InlineData("coilover.stop_nut.gap=-1:2:4 in", "'-1 in'")]
     [InlineData("coilover.damper.compression=1:2:4 N", "no single number")]
     [InlineData("coilover.prelaod=1:2:4 in", "an unknown path")]
+    [InlineData("terrain[9].step=1:2:4 in", "a path that does not fit what stands there")]
     [InlineData("title=1:2:4", "no single number")]
     [InlineData("speed=1:nan:4 m/s", "nan")]
     public void A_range_that_cannot_be_run_is_refused_with_what_was_found(string vary, string found) =>
