@@ -1,6 +1,17 @@
 using System.Collections.Immutable;
 using System.Text;
 
+using QuarterCar.Model;
+using QuarterCar.Model.Selection;
+using QuarterCar.Model.Terrain;
+using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
+using QuarterCar.Scenarios.SpringLists;
+using QuarterCar.Scenarios.Weighing;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Sweeps;
+using QuarterCar.Studies.Terrains;
 using QuarterCar.TestKit.Programs;
 
 namespace QuarterCar.Fuzzing;
