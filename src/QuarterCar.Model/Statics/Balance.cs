@@ -8,8 +8,6 @@ public static class Balance
     // A falling motion ratio lets the wheel force fall between two breaks: look this often between them.
     private const int LooksPerPiece = 16;
 
-    private const int MaxIterations = 200;
-
     /// <summary>Standing force at the wheel, no damper and no friction, N.</summary>
     /// <param name="corner">The corner.</param>
     /// <param name="w">Wheel travel, m.</param>
@@ -37,9 +35,9 @@ public static class Balance
         Span<double> breaks = stackalloc double[96];
         int n = Breaks(corner, withBumpStop, breaks);
         int looks = corner.Ratio.IsConstant ? 1 : LooksPerPiece;
-        double low = breaks[0] - 0.01, fLow = WheelForce(corner, low, withBumpStop) - load;
-        while (fLow > 0 && low > -1e6)
-            fLow = WheelForce(corner, low *= 2, withBumpStop) - load;
+        double low = breaks[0] - 0.01;
+        while (WheelForce(corner, low, withBumpStop) > load && low > -1e6)
+            low *= 2;
 
         // Past the travel at which the gas is squeezed to nothing its law has another branch, on which nothing stands.
         double end = corner.Gas is { } gas ? corner.Ratio.WheelTravel(gas.Volume / gas.Area) : double.PositiveInfinity;
@@ -48,19 +46,18 @@ public static class Balance
             double from = low;
             for (int k = 1; k <= looks; k++)
             {
-                double to = k == looks ? breaks[i] : from + (breaks[i] - from) * k / looks, f = WheelForce(corner, to, withBumpStop) - load;
-                if (f >= 0)
-                    return Root(corner, load, withBumpStop, low, fLow, to, f);
-                (low, fLow) = (to, f);
+                double to = k == looks ? breaks[i] : from + (breaks[i] - from) * k / looks;
+                if (WheelForce(corner, to, withBumpStop) >= load)
+                    return Root(corner, load, withBumpStop, low, to);
+                low = to;
             }
         }
 
         double reach = end - low;
         for (double step = Math.Min(1e-3, 0.25 * reach); step < 0.9999 * reach && step < 1e6; step = Math.Min(2 * step, 0.5 * (step + reach)))
         {
-            double f = WheelForce(corner, low + step, withBumpStop) - load;
-            if (f >= 0)
-                return Root(corner, load, withBumpStop, low, fLow, low + step, f);
+            if (WheelForce(corner, low + step, withBumpStop) >= load)
+                return Root(corner, load, withBumpStop, low, low + step);
         }
 
         throw new CornerException("corner", "a load that even the stops do not carry", "a smaller load or a stiffer bottom_out");
@@ -98,34 +95,6 @@ public static class Balance
             into[n++] = w;
     }
 
-    // False position with Illinois halving and a bisection now and then, down to neighbouring doubles.
-    private static double Root(Corner corner, double load, bool withBumpStop, double low, double fLow, double high, double fHigh)
-    {
-        int side = 0;
-        for (int k = 0; k < MaxIterations && fHigh > 0; k++)
-        {
-            double mid = k % 8 == 7 ? 0.5 * (low + high) : (fLow * high - fHigh * low) / (fLow - fHigh);
-            if (!(mid > low && mid < high))
-                mid = 0.5 * (low + high);
-            if (!(mid > low && mid < high))
-                break;
-            double f = WheelForce(corner, mid, withBumpStop) - load;
-            if (Math.Abs(f) <= 1e-15 * load)
-                return mid;
-            if (f < 0)
-            {
-                (low, fLow) = (mid, f);
-                fHigh *= side == -1 ? 0.5 : 1;
-                side = -1;
-            }
-            else
-            {
-                (high, fHigh) = (mid, f);
-                fLow *= side == 1 ? 0.5 : 1;
-                side = 1;
-            }
-        }
-
-        return high;
-    }
+    private static double Root(Corner corner, double load, bool withBumpStop, double low, double high) =>
+        FirstRoot.Rising(w => WheelForce(corner, w, withBumpStop) - load, low, high, 1e-15 * load);
 }

@@ -1,4 +1,4 @@
-namespace QuarterCar.Model.Selection;
+namespace QuarterCar.Model;
 
 /// <summary>The root of a rising function between two places, to a value that is as good as 0 or to neighbouring doubles: false position with Illinois halving, a bisection now and then.</summary>
 internal static class FirstRoot
