@@ -215,6 +215,15 @@ public class LibraryTests
     }
 
     [Fact]
+    public void A_run_whose_numbers_leave_their_range_at_once_has_the_pictures_of_the_standing_corner()
+    {
+        // A volume of less than a litre, in m³, to the power of −734 lies beyond the largest double.
+        Run run = Ledge.With("coilover.gas.exponent", "734").Run();
+        Assert.False(run.Finished);
+        Assert.Equal(["force_travel", "rates"], run.Pictures().Select(p => p.Name));
+    }
+
+    [Fact]
     public void Files_are_those_of_the_command_line()
     {
         using var ours = new Scratch();

@@ -8,10 +8,11 @@ namespace QuarterCar.Reports.Plots;
 /// <summary>The pictures of one run, and of one standing corner.</summary>
 internal static class RunPlots
 {
-    /// <summary>Of a run, in the order of the report.</summary>
+    /// <summary>Of a run, in the order of the report; of one whose numbers left their range at once, the standing corner's.</summary>
     public static ImmutableArray<Sheet> Of(RunResult run)
     {
         var samples = RunSamples.Of(run);
+        if (samples.Shown.IsEmpty) return Of(run.Standing);
         Sheet?[] sheets =
         [
             ShaftTravelPlot.Draw(samples), TravelUsePlot.Draw(samples), ForceTravelPlot.Draw(run.Standing, samples),

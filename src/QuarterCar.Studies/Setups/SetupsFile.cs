@@ -114,8 +114,9 @@ public static class SetupsFile
             else if (cell.Length == 0) check.Problems.Note(place, header[i], Texts.Nothing, "a value with its unit, or none to leave the key out");
             else
             {
+                if (known[i] is not { } path) continue; // the header's mistake is noted, and its text may be as long as the file
                 var value = SetupValue.Of(header[i], cell);
-                if (known[i] is { } path) check.Value(path, value, place);
+                check.Value(path, value, place);
                 values.Add(value);
             }
         }

@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Text.Json;
 
 using QuarterCar.Model;
+using QuarterCar.Reports.Plots;
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
 using QuarterCar.Scenarios;
@@ -16,6 +17,9 @@ namespace QuarterCar.Web.Answers;
 /// <summary>The answer to one turn of something: the changes, the form, the mistakes or the run.</summary>
 internal sealed class CornerAnswer(Library library, Runs runs)
 {
+    // Nothing to draw, and every figure a dash: the page says why instead.
+    private static readonly Problem s_outOfRange = new(Library.Uploaded, 0, "", "numbers that leave their range as the run begins", "values in proportion (gas volume and exponent, rates, weights)");
+
     /// <summary>Works it out and writes it.</summary>
     public void Write(Stream stream, CornerRequest request, CancellationToken cancel)
     {
@@ -53,7 +57,8 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         if (PageLimits.Of(scenario) is { } tooMuch) return (null, [tooMuch]);
         try
         {
-            return (runs.Of(units, scenario, cancel), []);
+            RunResult run = runs.Of(units, scenario, cancel);
+            return RunSamples.Of(run, 1, 1).Shown.IsEmpty ? (null, [s_outOfRange]) : (run, []);
         }
         catch (CornerException e)
         {

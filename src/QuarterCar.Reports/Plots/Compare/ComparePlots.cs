@@ -9,13 +9,18 @@ namespace QuarterCar.Reports.Plots.Compare;
 /// <summary>The overlaid pictures of a comparison: shaft showing over distance, force over travel, bars of travel use.</summary>
 internal static class ComparePlots
 {
-    /// <summary>Of the first setups that ran.</summary>
+    /// <summary>Of the first setups that ran; one whose numbers left their range at once has no line. None where no setup has one.</summary>
     /// <param name="setups">Letter, title and run of each; at most <see cref="SetupStyles.Most"/> are drawn.</param>
     /// <param name="units">Of the pictures.</param>
     public static ImmutableArray<Sheet> Of(IReadOnlyList<(string Mark, string Title, RunResult Run)> setups, UnitSystem units)
     {
-        ImmutableArray<RunSamples> samples = Together([.. setups.Take(SetupStyles.Most).Select(s => RunSamples.Of(s.Run with { Scenario = s.Run.Scenario with { Units = units } }))]);
-        ImmutableArray<DrawnSetup> drawn = [.. samples.Select((s, i) => SetupStyles.Of(i, setups[i].Mark, setups[i].Title, s))];
+        var ran = setups.Take(SetupStyles.Most)
+            .Select((s, i) => (Place: i, s.Mark, s.Title, Samples: RunSamples.Of(s.Run with { Scenario = s.Run.Scenario with { Units = units } })))
+            .Where(s => !s.Samples.Shown.IsEmpty)
+            .ToArray();
+        if (ran.Length == 0) return [];
+        ImmutableArray<RunSamples> samples = Together([.. ran.Select(s => s.Samples)]);
+        ImmutableArray<DrawnSetup> drawn = [.. samples.Select((s, i) => SetupStyles.Of(ran[i].Place, ran[i].Mark, ran[i].Title, s))];
         var read = new Readable(units);
         return [CompareShaftPlot.Draw(drawn, read), CompareTravelUsePlot.Draw(drawn, read), CompareForcePlot.Draw(drawn, read)];
     }
