@@ -54,7 +54,7 @@ public class LawTests
     }
 
     // 1 kN at 1 m/s in, 2 kN out; ×2 in and ×3 out from 100 mm on, ×1.5 in to 120 mm.
-    private static readonly DamperLaw s_damper = DamperLaw.Of(
+    private readonly DamperLaw _damper = DamperLaw.Of(
         new DamperData([new(1, 1000)], [new(1, 2000)], [new DamperZone(0.1, 0.3, 2, 3), new DamperZone(0, 0.12, 1.5, 1)]), stroke: 0.3);
 
     [Theory]
@@ -68,9 +68,9 @@ public class LawTests
     [InlineData(-0.01, 1, 1500)]    // and one from full droop on before it
     [InlineData(0.2, 3, 6000)]      // the last slope goes on
     public void A_damper_s_zones_multiply_its_force(double x, double velocity, double force) =>
-        Assert.Equal(force, s_damper.Force(x, velocity), 1e-9);
+        Assert.Equal(force, _damper.Force(x, velocity), 1e-9);
 
     [Fact]
     public void Edges_of_zones_inside_the_stroke_are_where_factors_change() =>
-        Assert.Equal([0.1, 0.12], s_damper.Edges.Order());
+        Assert.Equal([0.1, 0.12], _damper.Edges.Order());
 }
