@@ -1,3 +1,5 @@
+using QuarterCar.Model.Tests.Statics;
+
 using Xunit;
 
 namespace QuarterCar.Model.Tests;
@@ -5,15 +7,11 @@ namespace QuarterCar.Model.Tests;
 /// <summary>What a corner makes of a load on its springs and of a nut measured at full droop, by hand in mm, N and N/mm (physics.md sections 1 and 3).</summary>
 public class CornerTests
 {
-    // 12 N/mm in series, 200 mm of travel each, 60 mm of preload, 250 mm of stroke.
-    private static readonly SpringSetData s_pair = new(null, new SpringData(20e3, 0.3, 0.1), new SpringData(30e3, 0.35, 0.15));
-
     [Fact]
     public void A_load_on_the_springs_and_the_gas_at_that_travel_make_the_sprung_weight()
     {
         // 1500 N at 125 mm, 65 mm of shaft; gas of 3e-4 m² and 1.5 MPa in a column of 350 mm: 480.3975 · 350/285 − 30.3975 N; ratio 0.8.
-        var gas = new GasData(1.5e6, Math.Sqrt(4 * 3e-4 / Math.PI), 0.35 * 3e-4);
-        Corner corner = Build(1500, gas: gas);
+        Corner corner = Build(1500, gas: Bench.Gas);
         Assert.Equal(0.8 * (1500 + (480.3975 * 350 / 285) - 30.3975), corner.SprungWeight, 1e-9);
         Assert.Equal(0.065, corner.StandingShaftTravel, 1e-12);
     }
@@ -45,7 +43,7 @@ public class CornerTests
     public void A_nut_that_would_press_on_loose_springs_is_refused() =>
         Assert.Equal("coilover.stop_nut", Assert.Throws<CornerException>(() => Build(1500, nut: new StopNutData(-0.001, StopNutReference.UpperTravel))).Key);
 
-    private static Corner Build(double load, BumpStopData? bump = null, GasData? gas = null, StopNutData? nut = null) => Corner.Build(new CornerData(
-        null, load, 300, [new TablePoint(0, 0.8)], new TyreData(2e5),
-        new CoiloverData(0.25, s_pair, 0.06, nut, null, gas, 0, bump, StopData.DefaultBottomOut, StopData.DefaultTopOut, null)));
+    // 60 mm of preload, 250 mm of stroke.
+    private static Corner Build(double load, BumpStopData? bump = null, GasData? gas = null, StopNutData? nut = null) =>
+        Bench.Of(Bench.Pair, load, 0.25, 0.06, ratio: 0.8, gas: gas, bump: bump, nut: nut, onSprings: true);
 }

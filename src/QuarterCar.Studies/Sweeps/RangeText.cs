@@ -14,10 +14,10 @@ namespace QuarterCar.Studies.Sweeps;
 /// <param name="problems">Where mistakes go.</param>
 public sealed class RangeText(ScenarioDocument document, IEnumerable<string> sets, ProblemList problems)
 {
-    private readonly DocumentNode _root = Overrides.Edited(document.Root, sets);
-
     private const string SweepForm = "PATH=FROM:TO:COUNT, like speed=2:10:9 mph or coilover.preload=1:2:11 in";
     private const string ReachForm = "PATH=FROM:TO, like speed=2:10 mph";
+
+    private readonly DocumentNode _root = Overrides.Edited(document.Root, sets);
 
     /// <summary>True for a text that is a range; a list of values, a map or a quoted text is none.</summary>
     public static bool IsRange(string text) =>

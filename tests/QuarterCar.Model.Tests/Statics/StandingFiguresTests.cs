@@ -9,21 +9,10 @@ public class StandingFiguresTests
 {
     private const double Rounding = 1e-11;
 
-    private static readonly SpringSetData s_single = new(null, null, new SpringData(20e3, 0.4, 0.1));
-
-    // The same with 500 mm of travel: nothing binds.
-    private static readonly SpringSetData s_long = new(null, null, new SpringData(20e3, 0.6, 0.1));
-
-    // 12 N/mm in series, 200 mm of travel each.
-    private static readonly SpringSetData s_pair = new(null, new SpringData(20e3, 0.3, 0.1), new SpringData(30e3, 0.35, 0.15));
-
-    // 3e-4 m², 1.5 MPa, a gas column of 350 mm: the charge of which check-values NL-11 gives the forces (formula from memory).
-    private static readonly GasData s_gas = new(1.5e6, Math.Sqrt(4 * 3e-4 / Math.PI), 0.35 * 3e-4);
-
     [Fact]
     public void A_single_spring_stands_where_load_over_ratio_meets_its_force()
     {
-        StandingFigures f = StandingWork.Figures(Bench.Of(s_single, 2000, 0.3, 0.05, ratio: 0.8));
+        StandingFigures f = StandingWork.Figures(Bench.Of(Bench.Single, 2000, 0.3, 0.05, ratio: 0.8));
         Near(2500, f.SpringForce, 1e-8);  // 2000 / 0.8
         Near(0.075, f.ShaftTravel);       // 2500 / 20 − 50
         Near(0.09375, f.WheelTravel);     // 75 / 0.8
@@ -42,7 +31,7 @@ public class StandingFiguresTests
     public void The_reserve_is_the_work_from_ride_height_to_bind_less_that_of_the_load()
     {
         // Bind at 250 mm of shaft, 312.5 mm of wheel travel: ½·20·(300² − 125²) N·mm less 2000 N · 218.75 mm.
-        StandingFigures f = StandingWork.Figures(Bench.Of(s_single, 2000, 0.3, 0.05, ratio: 0.8));
+        StandingFigures f = StandingWork.Figures(Bench.Of(Bench.Single, 2000, 0.3, 0.05, ratio: 0.8));
         Near(743.75 - 437.5, f.ReserveEnergy, 1e-8);
         Near(Math.Sqrt(2 * 306.25 * 9.80665 / 2000), f.ReserveWheelSpeed, 1e-10);
     }
@@ -50,7 +39,7 @@ public class StandingFiguresTests
     [Fact]
     public void The_frequencies_are_roots_of_the_free_two_mass_system()
     {
-        Corner corner = Bench.Of(s_single, 2000, 0.3, 0.05, ratio: 0.8);
+        Corner corner = Bench.Of(Bench.Single, 2000, 0.3, 0.05, ratio: 0.8);
         StandingFigures f = StandingWork.Figures(corner);
         double kw = 0.64 * 20e3, kt = 2e5, ms = 2000 / 9.80665, mu = 300 / 9.80665;
         Near(Math.Sqrt(kw / ms) / (2 * Math.PI), f.SpringFrequency, 1e-10);
@@ -66,7 +55,7 @@ public class StandingFiguresTests
     [Fact]
     public void The_stop_nut_hands_over_where_the_upper_spring_has_given_what_the_nut_lets_it()
     {
-        StandingFigures f = StandingWork.Figures(Bench.Of(s_pair, 1500, 0.25, 0.06, held: 0.08));
+        StandingFigures f = StandingWork.Figures(Bench.Of(Bench.Pair, 1500, 0.25, 0.06, held: 0.08));
         Near(0.065, f.ShaftTravel);                        // 1500 / 12 − 60
         Near(1600, f.CrossoverForce, 1e-8);                // 20 · 80
         Near((1600.0 / 12 - 60) / 1000, f.CrossoverShaftTravel);
@@ -83,7 +72,7 @@ public class StandingFiguresTests
     [Fact]
     public void Each_spring_has_its_compressions_and_its_bind()
     {
-        SpringStanding[] rows = [.. StandingWork.Springs(Bench.Of(s_pair, 1500, 0.25, 0.06, held: 0.08))];
+        SpringStanding[] rows = [.. StandingWork.Springs(Bench.Of(Bench.Pair, 1500, 0.25, 0.06, held: 0.08))];
         Assert.Equal(["upper", "lower"], rows.Select(r => r.Position));
         Row(rows[0], 0.036, 0.075, 0.080, 0.120, null);      // 720/20, 1500/20, held; 200 − 80 to spare
         Row(rows[1], 0.024, 0.050, 0.200, -0.030, 0.030);    // 720/30, 1500/30, solid; 310 − 80 asked of 200; bind at 280 − 60 of 250
@@ -92,7 +81,7 @@ public class StandingFiguresTests
     [Fact]
     public void A_tender_is_solid_before_it_is_named_and_is_no_bind()
     {
-        var set = s_pair with { Tender = new SpringData(4e3, 0.1, 0.06) };
+        var set = Bench.Pair with { Tender = new SpringData(4e3, 0.1, 0.06) };
         Corner corner = Bench.Of(set, 1500, 0.25, 0.06);
         SpringStanding tender = StandingWork.Springs(corner).First();
         Assert.Equal("tender", tender.Position);
@@ -109,7 +98,7 @@ public class StandingFiguresTests
     public void Gas_at_rest_is_isothermal_and_moving_gas_stiffer_by_its_exponent(double exponent, double rate)
     {
         var set = new SpringSetData(null, null, new SpringData(10e3, 0.5, 0.1));
-        Corner corner = Bench.Of(set, 1000 + 642.159, 0.3, 0, gas: s_gas with { Exponent = exponent });
+        Corner corner = Bench.Of(set, 1000 + 642.159, 0.3, 0, gas: Bench.Gas with { Exponent = exponent });
         Near(0.1, corner.Standing, 1e-10); // NL-11: 642.159 N at 0.1 m
         Near(642.159, StandingWork.Figures(corner).GasForce, 1e-6);
         Near(12690.226, StandingWork.WheelRate(corner, 0.1, movingGas: false), 1e-5);
@@ -122,7 +111,7 @@ public class StandingFiguresTests
     {
         // ½·10·(300² − 100²), gas 480.3975 N · 350 mm · ln(250/50) less the atmosphere's 30.3975 N · 200 mm, load 1642.159 N · 200 mm.
         var set = new SpringSetData(null, null, new SpringData(10e3, 0.5, 0.1));
-        StandingFigures f = StandingWork.Figures(Bench.Of(set, 1642.159, 0.3, 0, gas: s_gas with { Exponent = 1 }));
+        StandingFigures f = StandingWork.Figures(Bench.Of(set, 1642.159, 0.3, 0, gas: Bench.Gas with { Exponent = 1 }));
         Near(400 + (480.3975 * 0.35 * Math.Log(5)) - (30.3975 * 0.2) - (1642.159 * 0.2), f.ReserveEnergy, 1e-7);
     }
 
@@ -130,7 +119,7 @@ public class StandingFiguresTests
     public void A_rising_ratio_adds_force_times_its_slope()
     {
         // r = 0.8 + w/m, X = 0.8 w + w²/2: 85 mm at 100 mm of wheel, 20 · (85 + 50) = 2700 N, 0.9 of it at the wheel.
-        Corner corner = Bench.Of(s_single, 2430, 0.3, 0.05, table: [new(0, 0.8), new(0.2, 1.0)]);
+        Corner corner = Bench.Of(Bench.Single, 2430, 0.3, 0.05, table: [new(0, 0.8), new(0.2, 1.0)]);
         Near(0.1, corner.Standing);
         Near(0.81 * 20e3 + 2700, StandingWork.WheelRate(corner, 0.1, movingGas: true), 1e-6);
         Near(0.64 * 20e3 + 0, StandingWork.WheelRate(corner, 0, movingGas: true), 1e-6); // at the table's first point the side toward droop: constant
@@ -144,12 +133,12 @@ public class StandingFiguresTests
     [InlineData(false, 0.301, 20e3 + 100e3 + 1e7)]
     [InlineData(false, -0.001, 20e3 + 1e6)]
     public void Stops_add_their_slopes(bool onAxle, double w, double rate) =>
-        Near(rate, StandingWork.WheelRate(Bench.Of(s_long, 2000, 0.3, 0.05, bump: Bench.Bump(onAxle)), w, movingGas: false), 1e-5);
+        Near(rate, StandingWork.WheelRate(Bench.Of(Bench.Long, 2000, 0.3, 0.05, bump: Bench.Bump(onAxle)), w, movingGas: false), 1e-5);
 
     [Fact]
     public void A_bump_stop_on_the_axle_counts_in_wheel_travel_and_is_not_geared()
     {
-        Corner corner = Bench.Of(s_single, 2000, 0.24, 0.05, ratio: 0.8, bump: Bench.Bump(onAxle: true));
+        Corner corner = Bench.Of(Bench.Single, 2000, 0.24, 0.05, ratio: 0.8, bump: Bench.Bump(onAxle: true));
         Near(0.04, corner.BumpStopCompression(0.28)); // 300 mm of wheel travel, touched 60 mm before
         Near(0.64 * 20e3 + 100e3, StandingWork.WheelRate(corner, 0.28, movingGas: false), 1e-5);
 
