@@ -11,8 +11,8 @@ internal static class RunPlots
     /// <summary>Of a run, in the order of the report; of one whose numbers left their range at once, the standing corner's.</summary>
     public static ImmutableArray<Sheet> Of(RunResult run)
     {
+        if (!RunSamples.HasAny(run)) return Of(run.Standing);
         var samples = RunSamples.Of(run);
-        if (samples.Shown.IsEmpty) return Of(run.Standing);
         Sheet?[] sheets =
         [
             ShaftTravelPlot.Draw(samples), TravelUsePlot.Draw(samples), ForceTravelPlot.Draw(run.Standing, samples),

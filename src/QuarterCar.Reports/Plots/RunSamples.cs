@@ -50,6 +50,9 @@ internal sealed class RunSamples
     /// <summary>True where resting ends were left out.</summary>
     public bool Cropped => First > 0 || Last < Run.Track.EndTime - 1e-9;
 
+    /// <summary>False for a run whose numbers left their range as it began: nothing of it can be drawn.</summary>
+    public static bool HasAny(RunResult run) => IsFinite(run.Track.At(0));
+
     /// <summary>Takes the samples.</summary>
     public static RunSamples Of(RunResult run)
     {

@@ -58,7 +58,7 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         try
         {
             RunResult run = runs.Of(units, scenario, cancel);
-            return RunSamples.Of(run, 1, 1).Shown.IsEmpty ? (null, [s_outOfRange]) : (run, []);
+            return RunSamples.HasAny(run) ? (run, []) : (null, [s_outOfRange]);
         }
         catch (CornerException e)
         {

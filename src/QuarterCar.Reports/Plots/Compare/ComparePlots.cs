@@ -15,11 +15,11 @@ internal static class ComparePlots
     public static ImmutableArray<Sheet> Of(IReadOnlyList<(string Mark, string Title, RunResult Run)> setups, UnitSystem units)
     {
         var ran = setups.Take(SetupStyles.Most)
-            .Select((s, i) => (Place: i, s.Mark, s.Title, Samples: RunSamples.Of(s.Run with { Scenario = s.Run.Scenario with { Units = units } })))
-            .Where(s => !s.Samples.Shown.IsEmpty)
+            .Select((s, i) => (Place: i, s.Mark, s.Title, s.Run))
+            .Where(s => RunSamples.HasAny(s.Run))
             .ToArray();
         if (ran.Length == 0) return [];
-        ImmutableArray<RunSamples> samples = Together([.. ran.Select(s => s.Samples)]);
+        ImmutableArray<RunSamples> samples = Together([.. ran.Select(s => RunSamples.Of(s.Run with { Scenario = s.Run.Scenario with { Units = units } }))]);
         ImmutableArray<DrawnSetup> drawn = [.. samples.Select((s, i) => SetupStyles.Of(ran[i].Place, ran[i].Mark, ran[i].Title, s))];
         var read = new Readable(units);
         return [CompareShaftPlot.Draw(drawn, read), CompareTravelUsePlot.Draw(drawn, read), CompareForcePlot.Draw(drawn, read)];
