@@ -80,8 +80,9 @@ internal sealed class EnergyWork(RunTrack track)
         double speed = track.Course.Speed;
         for (int i = 0; i < road.Breaks.Length && speed > 0; i++)
         {
+            // One exactly at the end counts: the last state stands on the road after it.
             double time = road.Breaks[i] / speed;
-            if (!road.Jumps(i) || time <= 0 || time >= track.EndTime)
+            if (!road.Jumps(i) || time <= 0 || road.Breaks[i] > speed * track.EndTime)
                 continue;
 
             // The tyre's spring is changed by the road alone: no impulse passes, the energy is road work.

@@ -1,5 +1,6 @@
 using System.Runtime.Intrinsics;
 
+using QuarterCar.Model.Terrain;
 using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.Model.Motion;
@@ -7,6 +8,9 @@ namespace QuarterCar.Model.Motion;
 /// <content>Where the present piece ends.</content>
 internal sealed partial class CornerMotion
 {
+    // A step over more half waves than this is not looked at closer: washboard of millimetres at the speed of an aeroplane.
+    private const int MostStretches = 20_000;
+
     /// <summary>Guards that a step may cross (see <see cref="CornerGuard"/>).</summary>
     public uint Suspects(in DenseStep step)
     {
@@ -59,7 +63,7 @@ internal sealed partial class CornerMotion
         };
     }
 
-    /// <summary>The guards that are linear on the present piece: travel always, velocity at a constant ratio, the tyre's on a straight road.</summary>
+    /// <summary>The guards that are linear on the present piece: travel always, velocity at a constant ratio, the tyre's on a road without a table or an arc.</summary>
     public bool TryLinear(int guard, double start, out LinearGuard linear)
     {
         linear = default;
@@ -77,21 +81,37 @@ internal sealed partial class CornerMotion
             case CornerGuard.VelocityHigh when _ratioSlope == 0:
                 linear = new LinearGuard(Vector256.Create(0, -_ratio, 0, 0), VelocitySlack + HighVelocity, 0);
                 return true;
+            case CornerGuard.AxleLoss:
+                double sign = _axlePushes ? 1 : -1;
+                linear = new LinearGuard(Vector256.Create(0, sign * _corner.BumpStop!.Loss, 0, 0), sign + VelocitySlack, 0);
+                return true;
         }
 
-        if (guard > CornerGuard.TyreForce || !_segment.IsStraight)
+        if (guard is not (CornerGuard.DeflectionLow or CornerGuard.DeflectionHigh or CornerGuard.TyreForce) || _segment.Form != RoadForm.Polynomial)
             return false;
         _segment.Evaluate(_speed * start, out double h, out double slope);
-        double climb = _speed * slope;
+        double climb = _speed * slope, bend = _speed * _speed * _segment.PolynomialBend;
         linear = guard switch
         {
-            CornerGuard.DeflectionLow => new LinearGuard(Vector256.Create(0, 0, -1.0, 0), h - LowDeflection + LengthSlack, climb),
-            CornerGuard.DeflectionHigh => new LinearGuard(Vector256.Create(0, 0, 1.0, 0), HighDeflection - h + LengthSlack, -climb),
-            CornerGuard.TyreForce when _pushes => new LinearGuard(Vector256.Create(0, 0, -_tyreRate, -_tyreDamping), TyreFormula(h, climb) + ForceSlack, _tyreRate * climb),
-            _ => new LinearGuard(Vector256.Create(0, 0, _tyreRate, _tyreDamping), ForceSlack - TyreFormula(h, climb), -_tyreRate * climb),
+            CornerGuard.DeflectionLow => new LinearGuard(Vector256.Create(0, 0, -1.0, 0), h - LowDeflection + LengthSlack, climb, 0.5 * bend),
+            CornerGuard.DeflectionHigh => new LinearGuard(Vector256.Create(0, 0, 1.0, 0), HighDeflection - h + LengthSlack, -climb, -0.5 * bend),
+            _ => TyreForce(h, climb, bend, _pushes ? 1 : -1),
         };
-        return guard is CornerGuard.DeflectionLow or CornerGuard.DeflectionHigh or CornerGuard.TyreForce;
+        return true;
     }
+
+    // The rise of the road is a line over time, and so is its climb: the force has a bend of the first and a slope of both.
+    private LinearGuard TyreForce(double h, double climb, double bend, int sign) => new(
+        Vector256.Create(0, 0, -sign * _tyreRate, -sign * _tyreDamping),
+        sign * TyreFormula(h, climb) + ForceSlack,
+        sign * (_tyreRate * climb + _tyreDamping * bend),
+        sign * 0.5 * _tyreRate * bend);
+
+    /// <summary>Half a wave of the road each, so that a step over many waves in the air misses no crest; a velocity under a ratio that changes follows the state alone, to twice its degree.</summary>
+    public int Stretches(int guard, in DenseStep step) =>
+        guard is CornerGuard.DeflectionLow or CornerGuard.DeflectionHigh or CornerGuard.TyreForce ? 1 + (int)Math.Min(HalfWaves(step), MostStretches) : 2;
+
+    private double HalfWaves(in DenseStep step) => 2 * _speed * step.Length / _segment.CrestDistance;
 
     private double LowTravel => _travelCell == 0 ? double.NegativeInfinity : _grid.TravelBreaks[_travelCell - 1].At;
 
@@ -127,7 +147,7 @@ internal sealed partial class CornerMotion
         else
         {
             Look(step, 0.5, step.AtTheta(0.5), out double dm, out double fm);
-            bend = 2 * Math.Abs(d0 - dm - (dm - d1));
+            bend = HalfWaves(step) > 1 ? double.PositiveInfinity : 2 * Math.Abs(d0 - dm - (dm - d1));
             forceBend = 2 * Math.Abs(f0 - fm - (fm - f1));
         }
 

@@ -38,6 +38,8 @@ internal readonly struct CornerSystem(CornerMotion motion) : IPiecewiseSystem
 
     public bool TryLinear(int guard, double start, out LinearGuard linear) => motion.TryLinear(guard, start, out linear);
 
+    public int Stretches(int guard, in DenseStep step) => motion.Stretches(guard, step);
+
     public void Cross(int guard, double t, Vector256<double> y) => motion.Cross(guard, t, y);
 
     public void PassBreak(int index, double t, Vector256<double> y) => motion.PassBreak(index, t, y);
@@ -58,6 +60,8 @@ internal readonly struct PlainCornerSystem(CornerMotion motion) : IPiecewiseSyst
     public double Guard(int guard, double t, Vector256<double> y) => motion.Guard(guard, t, y);
 
     public bool TryLinear(int guard, double start, out LinearGuard linear) => motion.TryLinear(guard, start, out linear);
+
+    public int Stretches(int guard, in DenseStep step) => motion.Stretches(guard, step);
 
     public void Cross(int guard, double t, Vector256<double> y) => motion.Cross(guard, t, y);
 

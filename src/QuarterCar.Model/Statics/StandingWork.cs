@@ -115,7 +115,9 @@ public static class StandingWork
             energy += bump.Energy(corner.BumpStopCompression(w1)) - bump.Energy(corner.BumpStopCompression(w0));
         energy -= corner.TopOut.Energy(-x0);
         energy -= corner.SprungWeight * (w1 - w0);
-        return energy >= 0 ? energy : energy >= -1e-12 * stored ? 0 : double.NaN;
+
+        // A difference of energies is known to their last bits only, and the speed is its root: noise of 1e-14 J would read as 1e-8 m/s.
+        return Math.Abs(energy) <= 1e-12 * stored ? 0 : energy > 0 ? energy : double.NaN;
     }
 
     // Roots of λ² − λ·((k_w + k_t)/m_u + k_w/m_s) + k_w·k_t/(m_s·m_u), λ = ω².

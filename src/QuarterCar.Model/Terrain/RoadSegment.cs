@@ -57,11 +57,14 @@ public readonly struct RoadSegment
     /// <summary>True where it is level.</summary>
     public bool IsLevel => Form == RoadForm.Polynomial && _c1 == 0 && _c2 == 0;
 
-    /// <summary>True where its height is a straight line over distance.</summary>
-    public bool IsStraight => Form == RoadForm.Polynomial && _c2 == 0;
+    /// <summary>Second derivative of a polynomial, 1/m.</summary>
+    public double PolynomialBend => 2 * _c2;
 
     /// <summary>A bound of |h''|, 1/m; not a number where there is none that helps.</summary>
-    public double MostBend => Form switch { RoadForm.Polynomial => Math.Abs(2 * _c2), RoadForm.Table when IsTabulated => _table!.MostBend, _ => double.NaN };
+    public double MostBend => Form switch { RoadForm.Polynomial => Math.Abs(PolynomialBend), RoadForm.Table when IsTabulated => _table!.MostBend, _ => double.NaN };
+
+    /// <summary>Between two crests at least, m; +∞ where there is one at most.</summary>
+    public double CrestDistance => _table?.Width ?? double.PositiveInfinity;
 
     /// <summary>Cells of its table; 0 without one.</summary>
     public int TableCells => _table?.Cells ?? 0;

@@ -1,40 +1,47 @@
 namespace QuarterCar.Numerics.Integration;
 
-/// <summary>Finds where a guard first turns negative along a step: by signs at a few nodes, by following dips between them, then by false position.</summary>
+/// <summary>Finds where a guard first turns negative along a step: by signs at a few places, by following dips between them, then by false position.</summary>
 internal static class Crossing
 {
-    // Early in the step a guard that has just been crossed is still close to its boundary, so the first node is early.
-    private static ReadOnlySpan<double> Nodes => [0, 1.0 / 16, 1.0 / 4, 1.0 / 2, 3.0 / 4, 1];
-
     private const int MaxIterations = 80;
 
     // Two times closer than this are one, s: a ten-millionth of the microsecond that events are promised to.
-    private const double TimeResolution = 1e-13;
+    internal const double TimeResolution = 1e-13;
+
+    // Early in the step a guard that has just been crossed is still close to its boundary, so the first look is early.
+    private const double FirstLook = 1.0 / 16;
+
+    private const int LooksPerStretch = 4;
 
     /// <summary>The first θ in (0, limit] at which the function is negative.</summary>
     /// <param name="function">The guard along the step.</param>
     /// <param name="limit">Largest θ looked at.</param>
     /// <param name="length">Length of the step, s.</param>
+    /// <param name="stretches">Equal parts on each of which the function has one dip or rise at most; four looks each.</param>
     /// <param name="theta">Where; just past the boundary or on it.</param>
-    public static bool TryFind<TFunction>(ref TFunction function, double limit, double length, out double theta)
+    public static bool TryFind<TFunction>(ref TFunction function, double limit, double length, int stretches, out double theta)
         where TFunction : struct, IGuardFunction, allows ref struct
     {
-        theta = 0;
-        Span<double> x = stackalloc double[6], g = stackalloc double[6];
-        for (int i = 0; i < Nodes.Length; i++)
+        var (left, mid) = (default(Place), new Place(0, function.Value(0)));
+        int looks = LooksPerStretch * stretches;
+        for (int i = 0; i <= looks; i++)
         {
-            x[i] = limit * Nodes[i];
-            g[i] = function.Value(x[i]);
-            if (g[i] >= 0 || i == 0)
-                continue;
-            if (Dips(ref function, length, x[..(i + 1)], g[..(i + 1)], out theta))
+            double x = limit * (i == 0 ? FirstLook / stretches : (double)i / looks);
+            var right = new Place(x, function.Value(x));
+            if (i > 0 && mid.Value <= left.Value && mid.Value <= right.Value && Dips(ref function, length, left, mid, right, out theta))
                 return true;
-            theta = g[i - 1] > 0 ? Locate(ref function, length, x[i - 1], g[i - 1], x[i], g[i])
-                : i == 1 ? FromBoundary(ref function, length, x[1], g[1]) : x[i - 1];
-            return true;
+            if (right.Value < 0)
+            {
+                theta = mid.Value > 0 ? Locate(ref function, length, mid.At, mid.Value, right.At, right.Value)
+                    : i == 0 ? FromBoundary(ref function, length, right.At, right.Value) : mid.At;
+                return true;
+            }
+
+            (left, mid) = (mid, right);
         }
 
-        return Dips(ref function, length, x, g, out theta);
+        theta = 0;
+        return false;
     }
 
     /// <summary>
@@ -55,56 +62,40 @@ internal static class Crossing
         return 0;
     }
 
-    /// <summary>A touch and a release inside the step leave no sign at the nodes: follow the lowest node down its parabola.</summary>
-    private static bool Dips<TFunction>(ref TFunction function, double length, scoped Span<double> x, scoped Span<double> g, out double theta)
+    /// <summary>A touch and a release inside the step leave no sign at the looks: follow the lowest of three down its parabola.</summary>
+    private static bool Dips<TFunction>(ref TFunction function, double length, Place left, Place mid, Place right, out double theta)
         where TFunction : struct, IGuardFunction, allows ref struct
     {
         theta = 0;
-        for (int i = 1; i + 1 < x.Length; i++)
+        for (int k = 0; k < 12; k++)
         {
-            if (g[i] > g[i - 1] || g[i] > g[i + 1])
-                continue;
-            double left = x[i - 1], mid = x[i], right = x[i + 1], gl = g[i - 1], gm = g[i], gr = g[i + 1];
-            for (int k = 0; k < 12; k++)
+            double a = (right.Value - mid.Value) / (right.At - mid.At), b = (mid.Value - left.Value) / (mid.At - left.At);
+            double bend = (a - b) / (right.At - left.At);
+            double vertex = bend > 0 ? 0.5 * (mid.At + left.At) - 0.5 * b / bend : mid.At;
+            if (!(vertex > left.At && vertex < right.At) || Math.Abs(vertex - mid.At) < 1e-9)
+                return false;
+            if (mid.Value - bend * (vertex - mid.At) * (vertex - mid.At) > 0.5 * mid.Value)
+                return false;
+            var low = new Place(vertex, function.Value(vertex));
+            bool later = vertex > mid.At;
+            if (low.Value < 0)
             {
-                double a = (gr - gm) / (right - mid), b = (gm - gl) / (mid - left), bend = (a - b) / (right - left);
-                double vertex = bend > 0 ? 0.5 * (mid + left) - 0.5 * b / bend : mid;
-                if (!(vertex > left && vertex < right) || Math.Abs(vertex - mid) < 1e-9)
-                    break;
-                if (gm - bend * (vertex - mid) * (vertex - mid) > 0.5 * gm)
-                    break;
-                double gv = function.Value(vertex);
-                if (gv < 0)
-                {
-                    theta = vertex > mid
-                        ? Locate(ref function, length, mid, gm, vertex, gv)
-                        : gl > 0 ? Locate(ref function, length, left, gl, vertex, gv) : left;
-                    return true;
-                }
-
-                if (gv >= gm)
-                {
-                    if (vertex > mid)
-                        (right, gr) = (vertex, gv);
-                    else
-                        (left, gl) = (vertex, gv);
-                }
-                else if (vertex > mid)
-                {
-                    (left, gl, mid, gm) = (mid, gm, vertex, gv);
-                }
-                else
-                {
-                    (right, gr, mid, gm) = (mid, gm, vertex, gv);
-                }
+                Place before = later ? mid : left;
+                theta = before.Value > 0 ? Locate(ref function, length, before.At, before.Value, vertex, low.Value) : before.At;
+                return true;
             }
+
+            if (low.Value >= mid.Value)
+                (left, right) = later ? (left, low) : (low, right);
+            else
+                (left, mid, right) = later ? (mid, low, right) : (left, low, mid);
         }
 
         return false;
     }
 
     /// <summary>False position with the Illinois halving (Dowell and Jarratt, BIT 11, 1971, 168–174), a bisection now and then.</summary>
-    private static double Locate<TFunction>(ref TFunction function, double length, double low, double gLow, double high, double gHigh)
+    internal static double Locate<TFunction>(ref TFunction function, double length, double low, double gLow, double high, double gHigh)
         where TFunction : struct, IGuardFunction, allows ref struct
     {
         // A secant that lands on an end says that the root is there, not that the other end has come near: it is taken a
@@ -136,4 +127,7 @@ internal static class Crossing
 
         return high;
     }
+
+    /// <summary>The function's value at one θ.</summary>
+    private readonly record struct Place(double At, double Value);
 }

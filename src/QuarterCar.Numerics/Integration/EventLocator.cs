@@ -26,12 +26,12 @@ internal static class EventLocator
             if (system.TryLinear(guard, step.Start, out LinearGuard linear))
             {
                 var function = new LinearGuardFunction(linear, step);
-                crosses = Crossing.TryFind(ref function, theta, step.Length, out at);
+                crosses = PolynomialCrossing.TryFind(ref function, theta, step.Length, out at);
             }
             else
             {
                 var function = new GuardFunction<TSystem>(ref system, in step, guard);
-                crosses = Crossing.TryFind(ref function, theta, step.Length, out at);
+                crosses = Crossing.TryFind(ref function, theta, step.Length, system.Stretches(guard, step), out at);
             }
 
             if (crosses && (first < 0 || at < theta))

@@ -28,12 +28,22 @@ public interface IPiecewiseSystem
     /// <param name="y">State.</param>
     double Guard(int guard, double t, Vector256<double> y);
 
-    /// <summary>The same guard as a linear function, where it is one: faster to follow along a step.</summary>
+    /// <summary>The same guard as a function linear in the state, where it is one: a polynomial along the step, of which no crossing is missed.</summary>
     /// <param name="guard">Which.</param>
     /// <param name="start">Start of the step, s.</param>
     /// <param name="linear">The function.</param>
-    /// <returns>False where the guard is not linear on the present piece.</returns>
+    /// <returns>False where the guard is no such function on the present piece.</returns>
     bool TryLinear(int guard, double start, out LinearGuard linear);
+
+    /// <summary>
+    /// Into how many equal stretches a step is to be cut so that a guard that is not linear dips once in each at most. The
+    /// step is as long as the state allows; what the guard reads besides it (a road under a wheel in the air) may go up and
+    /// down many times meanwhile.
+    /// </summary>
+    /// <param name="guard">Which; one for which <see cref="TryLinear"/> said no.</param>
+    /// <param name="step">The accepted step.</param>
+    /// <returns>1 or more.</returns>
+    int Stretches(int guard, in DenseStep step);
 
     /// <summary>Moves to the piece behind a guard.</summary>
     /// <param name="guard">The guard that was crossed.</param>

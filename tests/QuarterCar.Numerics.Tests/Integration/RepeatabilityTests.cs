@@ -130,6 +130,8 @@ public class RepeatabilityTests
             return false;
         }
 
+        public int Stretches(int guard, in DenseStep step) => 1;
+
         public void Cross(int guard, double t, Vector256<double> y) => _on ^= 1u << guard;
 
         public readonly void PassBreak(int index, double t, Vector256<double> y)

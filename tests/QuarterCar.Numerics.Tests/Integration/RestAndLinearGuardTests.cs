@@ -59,6 +59,8 @@ public class RestAndLinearGuardTests
             return true;
         }
 
+        public readonly int Stretches(int guard, in DenseStep step) => 1;
+
         public void Cross(int guard, double t, Vector256<double> y)
         {
             _past = true;

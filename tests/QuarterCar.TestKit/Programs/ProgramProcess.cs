@@ -26,8 +26,9 @@ public static class ProgramProcess
     /// <param name="args">Arguments.</param>
     public static Process Start(string folder, IEnumerable<(string Name, string Value)> environment, params string[] args)
     {
-        // A shell's background job hands an ignored Ctrl-C on to all that it starts; env puts it back and becomes the program.
-        var start = new ProcessStartInfo("env", ["--default-signal=INT", "dotnet", Path.Combine(AppContext.BaseDirectory, "quartercar.dll"), .. args])
+        // A shell's background job hands an ignored Ctrl-C on to all that it starts, nohup an ignored end of the terminal; env puts both back and
+        // becomes the program.
+        var start = new ProcessStartInfo("env", ["--default-signal=INT,HUP", "dotnet", Path.Combine(AppContext.BaseDirectory, "quartercar.dll"), .. args])
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,

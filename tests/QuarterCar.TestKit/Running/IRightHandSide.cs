@@ -36,6 +36,8 @@ public readonly struct Smooth<TRight>(TRight right) : IPiecewiseSystem
         return false;
     }
 
+    public int Stretches(int guard, in DenseStep step) => 1;
+
     /// <inheritdoc/>
     public void Cross(int guard, double t, Vector256<double> y)
     {

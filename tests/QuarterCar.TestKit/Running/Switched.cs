@@ -64,6 +64,8 @@ public struct Switched<TModel>(TModel model, uint on, List<SwitchEvent>? events 
         return false;
     }
 
+    public int Stretches(int guard, in DenseStep step) => 1;
+
     /// <inheritdoc/>
     public void Cross(int guard, double t, Vector256<double> y)
     {
