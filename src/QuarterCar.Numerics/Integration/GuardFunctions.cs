@@ -60,33 +60,26 @@ internal readonly struct LinearGuardFunction : IGuardFunction
     }
 
     /// <summary>
-    /// The same polynomial by its Bernstein coefficients on [0, 1]: it lies between the least and the largest of them and changes
+    /// The same polynomial by its eight Bernstein coefficients on [0, 1]: it lies between the least and the largest of them and changes
     /// its sign at most as often as they do (Farouki and Rajan, Computer Aided Geometric Design 4, 1987, 191–216).
     /// </summary>
-    /// <param name="b">Eight.</param>
-    public void Bernstein(Span<double> b)
+    /// <remarks>A term θᵃ(1 − θ)ᵇ of the nested form, times (θ + 1 − θ)⁷⁻ᵃ⁻ᵇ: binomials of 7 − a − b over those of 7.</remarks>
+    public (Vector256<double> First, Vector256<double> Last) Bernstein()
     {
-        ReadOnlySpan<double> nested = [_c7, _c6, _c5, _c4, _c3, _c2, _c1, _c0];
-        b[0] = _c7;
-        for (int n = 1; n < nested.Length; n++)
-        {
-            // Times θ or 1 − θ, by turns, raises the degree to n.
-            b[n] = b[n - 1];
-            if ((n & 1) == 1)
-            {
-                for (int i = n - 1; i > 0; i--)
-                    b[i] = b[i - 1] * i / n;
-                b[0] = 0;
-            }
-            else
-            {
-                for (int i = 1; i < n; i++)
-                    b[i] = b[i] * (n - i) / n;
-                b[n] = 0;
-            }
-
-            for (int i = 0; i <= n; i++)
-                b[i] += nested[n];
-        }
+        Vector256<double> first = Vector256.Create(_c0), last = first;
+        first = Vector256.FusedMultiplyAdd(Vector256.Create(_c1), Vector256.Create(0, 1.0 / 7, 6.0 / 21, 15.0 / 35), first);
+        last = Vector256.FusedMultiplyAdd(Vector256.Create(_c1), Vector256.Create(20.0 / 35, 15.0 / 21, 6.0 / 7, 1), last);
+        first = Vector256.FusedMultiplyAdd(Vector256.Create(_c2), Vector256.Create(0, 1.0 / 7, 5.0 / 21, 10.0 / 35), first);
+        last = Vector256.FusedMultiplyAdd(Vector256.Create(_c2), Vector256.Create(10.0 / 35, 5.0 / 21, 1.0 / 7, 0), last);
+        first = Vector256.FusedMultiplyAdd(Vector256.Create(_c3), Vector256.Create(0, 0, 1.0 / 21, 4.0 / 35), first);
+        last = Vector256.FusedMultiplyAdd(Vector256.Create(_c3), Vector256.Create(6.0 / 35, 4.0 / 21, 1.0 / 7, 0), last);
+        first = Vector256.FusedMultiplyAdd(Vector256.Create(_c4), Vector256.Create(0, 0, 1.0 / 21, 3.0 / 35), first);
+        last = Vector256.FusedMultiplyAdd(Vector256.Create(_c4), Vector256.Create(3.0 / 35, 1.0 / 21, 0, 0), last);
+        first = Vector256.FusedMultiplyAdd(Vector256.Create(_c5), Vector256.Create(0, 0, 0, 1.0 / 35), first);
+        last = Vector256.FusedMultiplyAdd(Vector256.Create(_c5), Vector256.Create(2.0 / 35, 1.0 / 21, 0, 0), last);
+        first = Vector256.FusedMultiplyAdd(Vector256.Create(_c6), Vector256.Create(0, 0, 0, 1.0 / 35), first);
+        last = Vector256.FusedMultiplyAdd(Vector256.Create(_c6), Vector256.Create(1.0 / 35, 0, 0, 0), last);
+        last = Vector256.FusedMultiplyAdd(Vector256.Create(_c7), Vector256.Create(1.0 / 35, 0, 0, 0), last);
+        return (first, last);
     }
 }

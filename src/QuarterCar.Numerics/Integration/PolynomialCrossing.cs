@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.Intrinsics;
+
 namespace QuarterCar.Numerics.Integration;
 
 /// <summary>
@@ -19,23 +22,37 @@ internal static class PolynomialCrossing
     public static bool TryFind(ref LinearGuardFunction guard, double limit, double length, out double theta)
     {
         theta = 0;
-        Span<double> b = stackalloc double[Coefficients];
-        guard.Bernstein(b);
-        if (SignChanges(b) == 0)
+        (Vector256<double> first, Vector256<double> last) = guard.Bernstein();
+        uint outside = (Vector256.LessThan(first, Vector256<double>.Zero).ExtractMostSignificantBits() & ~1u) | (Vector256.LessThan(last, Vector256<double>.Zero).ExtractMostSignificantBits() << 4);
+        if (outside == 0)
             return false;
+        Span<double> b = stackalloc double[Coefficients];
+        first.CopyTo(b);
+        last.CopyTo(b[4..]);
+        if (b[0] > 0 && BitOperations.PopCount((outside ^ (outside << 1)) & 0xff) == 1)
+            return TryOnly(ref guard, b, BitOperations.TrailingZeroCount(outside), limit, length, out theta);
         if (limit < 1)
         {
             Span<double> rest = stackalloc double[Coefficients];
             Split(b, limit, rest);
         }
 
-        if (b[0] > 0 && SignChanges(b) == 1)
-        {
-            theta = Crossing.Locate(ref guard, length, 0, b[0], limit, b[^1]);
-            return true;
-        }
-
         return Search(ref guard, b, limit, length, out theta);
+    }
+
+    // One crossing in the whole step, near where the coefficients' own polygon crosses.
+    private static bool TryOnly(ref LinearGuardFunction guard, ReadOnlySpan<double> b, int outside, double limit, double length, out double theta)
+    {
+        double low = 0, inside = b[0], high = 1, beyond = b[^1];
+        theta = (outside - 1 + b[outside - 1] / (b[outside - 1] - b[outside])) / (Coefficients - 1);
+        double near = guard.Value(theta);
+        if (near > 0)
+            (low, inside) = (theta, near);
+        else if (near < 0)
+            (high, beyond) = (theta, near);
+        if (near != 0)
+            theta = Crossing.Locate(ref guard, length, low, inside, high, beyond);
+        return theta <= limit;
     }
 
     private static bool Search(ref LinearGuardFunction guard, Span<double> b, double limit, double length, out double theta)
