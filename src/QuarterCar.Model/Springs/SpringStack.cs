@@ -61,7 +61,7 @@ public sealed class SpringStack
             upper[n++] = new StackSpring(SpringPosition.Tender, tender.Rate, tender.Travel);
         if (set.Upper is { } up)
             upper[n] = new StackSpring(SpringPosition.Upper, up.Rate, up.Travel);
-        return new SpringStack(upper, new StackSpring(SpringPosition.Lower, set.Lower.Rate, set.Lower.Travel), n == 0 && set.Upper is null ? null : heldTravel);
+        return new SpringStack(upper, new StackSpring(SpringPosition.Lower, set.Lower.Rate, set.Lower.Travel), upper.Length == 0 ? null : heldTravel);
     }
 
     /// <summary>Force at a compression, N; 0 while the springs are loose.</summary>
