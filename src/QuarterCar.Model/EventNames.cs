@@ -64,15 +64,31 @@ public enum CornerEvent
 public static class EventNames
 {
     /// <summary>In the order of <see cref="CornerEvent"/>.</summary>
-    public static readonly ImmutableArray<string> All =
-    [
-        "crossover", "crossover_release", "tender_solid", "tender_free", "upper_bind", "upper_unbind",
-        "lower_bind", "lower_unbind", "coil_bind", "coil_unbind", "bump_stop", "bump_stop_release",
-        "bottom_out", "bottom_out_release", "top_out", "top_out_release", "liftoff", "touchdown",
-    ];
+    public static readonly ImmutableArray<string> All = [.. Enum.GetValues<CornerEvent>().Select(Of)];
 
     /// <summary>The name of one event.</summary>
-    public static string Of(CornerEvent e) => All[(int)e];
+    public static string Of(CornerEvent e) => e switch
+    {
+        CornerEvent.Crossover => "crossover",
+        CornerEvent.CrossoverRelease => "crossover_release",
+        CornerEvent.TenderSolid => "tender_solid",
+        CornerEvent.TenderFree => "tender_free",
+        CornerEvent.UpperBind => "upper_bind",
+        CornerEvent.UpperUnbind => "upper_unbind",
+        CornerEvent.LowerBind => "lower_bind",
+        CornerEvent.LowerUnbind => "lower_unbind",
+        CornerEvent.CoilBind => "coil_bind",
+        CornerEvent.CoilUnbind => "coil_unbind",
+        CornerEvent.BumpStop => "bump_stop",
+        CornerEvent.BumpStopRelease => "bump_stop_release",
+        CornerEvent.BottomOut => "bottom_out",
+        CornerEvent.BottomOutRelease => "bottom_out_release",
+        CornerEvent.TopOut => "top_out",
+        CornerEvent.TopOutRelease => "top_out_release",
+        CornerEvent.Liftoff => "liftoff",
+        CornerEvent.Touchdown => "touchdown",
+        _ => throw new ArgumentOutOfRangeException(nameof(e)),
+    };
 }
 
 /// <summary>What the spring stack is doing (physics.md section 3).</summary>

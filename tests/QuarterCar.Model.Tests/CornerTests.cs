@@ -27,6 +27,8 @@ public class CornerTests
         CornerException e = Assert.Throws<CornerException>(() => Build(load, bump));
         Assert.Equal("corner.spring_load", e.Key);
         Assert.Equal(found, e.Found);
+        Assert.NotEmpty(e.Wanted);
+        Assert.Equal($"{e.Key}: found {e.Found}; wanted {e.Wanted}", e.Message);
     }
 
     [Theory]
@@ -40,8 +42,14 @@ public class CornerTests
         Assert.Equal(0.036 + 0.044, Build(1500, nut: new StopNutData(0.044, StopNutReference.FullDroop)).Stack.HeldTravel!.Value, 1e-14); // 720 / 20
 
     [Fact]
-    public void A_nut_that_would_press_on_loose_springs_is_refused() =>
-        Assert.Equal("coilover.stop_nut", Assert.Throws<CornerException>(() => Build(1500, nut: new StopNutData(-0.001, StopNutReference.UpperTravel))).Key);
+    public void A_nut_that_would_press_on_loose_springs_is_refused()
+    {
+        CornerException e = Assert.Throws<CornerException>(() => Build(1500, nut: new StopNutData(-0.001, StopNutReference.UpperTravel)));
+        Assert.Equal("coilover.stop_nut", e.Key);
+        Assert.NotEmpty(e.Found);
+        Assert.NotEmpty(e.Wanted);
+        Assert.Equal(0, Build(2400, nut: new StopNutData(0, StopNutReference.UpperTravel)).Stack.HeldTravel);
+    }
 
     // 60 mm of preload, 250 mm of stroke.
     private static Corner Build(double load, BumpStopData? bump = null, GasData? gas = null, StopNutData? nut = null) =>

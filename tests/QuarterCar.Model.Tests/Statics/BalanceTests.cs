@@ -52,6 +52,72 @@ public class BalanceTests
     }
 
     [Fact]
+    public void A_wheel_force_that_falls_again_before_the_next_break_is_met_on_its_rise()
+    {
+        // r = 1 − 2 w/m, so r·F = 0.7 · 20 · (150 − 22.5 + 50) = 2485 N at 150 mm, at most 2530 N near 184 mm, and 2236 N at full bump, where X = 200 mm.
+        Near(0.15, Bench.Of(Bench.Single, 2485, 0.2, 0.05, table: [new(0, 1), new(0.3, 0.4)]).Standing, 1e-12);
+    }
+
+    [Theory]
+    [InlineData(2525, true)]
+    [InlineData(2530, false)] // (1 − 2w)² = 2 · (w − w² + 0.05 m) at w = 183.77 mm: 0.63246 · 20 · 200 = 2529.822 N
+    public void A_load_past_the_crest_of_a_falling_ratio_stands_past_full_bump_alone(double load, bool onRise)
+    {
+        double standing = Bench.Of(Bench.Single, load, 0.2, 0.05, table: [new(0, 1), new(0.3, 0.4)]).Standing;
+        Assert.Equal(onRise, standing < 0.1838);
+        Assert.Equal(!onRise, standing > (1 - Math.Sqrt(0.2)) / 2); // w² − w + 0.2 = 0
+    }
+
+    [Fact]
+    public void Gas_that_lifts_the_corner_off_hangs_it_on_its_top_out()
+    {
+        // 1.5 MPa on 120 mm of rod over 350 mm: 16 965 N at full droop, against 1 kN of load and 1000 N/mm: −15.2 mm (root by mpmath).
+        var gas = new GasData(1.5e6, 0.12, 0.35 * Math.PI * 0.06 * 0.06);
+        Near(-0.0152103293093691706, Bench.Of(Bench.Single, 1000, 0.3, 0, gas: gas).Standing, 1e-14);
+    }
+
+    [Fact]
+    public void A_load_that_only_gas_squeezed_to_nothing_would_carry_is_refused()
+    {
+        CornerException e = Assert.Throws<CornerException>(() => Bench.Of(Bench.Single, 1e9, 0.3, 0, gas: Bench.Gas));
+        Assert.Equal("corner", e.Key);
+        Assert.NotEmpty(e.Wanted);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_force_bends_at_the_ends_of_the_stroke_the_springs_breaks_and_the_bump_stops_points(bool withBumpStop)
+    {
+        // Preload 50: springs touch at −50 and bind at 250 mm of shaft, over 0.8; full bump at 300 of wheel; the bump stop touches at 180 mm of
+        // shaft and bends at 200, its last line goes on.
+        double[] all = [-0.0625, 0, 0.225, 0.25, 0.3, 0.3125];
+        double[] bare = [-0.0625, 0, 0.3, 0.3125];
+        Bends(withBumpStop ? all : bare, Bench.Of(Bench.Single, 2000, 0.24, 0.05, ratio: 0.8, bump: Bench.Bump(onAxle: false)), withBumpStop);
+    }
+
+    [Fact]
+    public void A_bump_stop_on_the_axle_bends_the_force_at_wheel_travels() =>
+        Bends([-0.0625, 0, 0.24, 0.26, 0.3, 0.3125], Bench.Of(Bench.Single, 2000, 0.24, 0.05, ratio: 0.8, bump: Bench.Bump(onAxle: true)), withBumpStop: true);
+
+    [Fact]
+    public void A_ratio_bends_the_force_at_each_point_of_its_table()
+    {
+        // X = w to 100 mm, then w − (w − 100)²/2 m to 300 mm, then 0.8 a mm on from 280; held at 1 below 0. Full bump at 280, springs from −50 to 250.
+        Corner corner = Bench.Of(Bench.Single, 2000, 0.28, 0.05, table: [new(0, 1), new(0.1, 1), new(0.3, 0.8)]);
+        Bends([-0.05, 0, 0, 0.1, 0.1 + 1 - Math.Sqrt(1 - (2 * 0.15)), 0.3, 0.3], corner, withBumpStop: true);
+    }
+
+    private static void Bends(double[] expected, Corner corner, bool withBumpStop)
+    {
+        Span<double> found = stackalloc double[96];
+        int n = Balance.Breaks(corner, withBumpStop, found);
+        Assert.Equal(expected.Length, n);
+        for (int i = 0; i < n; i++)
+            Near(expected[i], found[i], 1e-14);
+    }
+
+    [Fact]
     public void The_curve_runs_from_full_droop_to_full_bump_with_a_row_at_the_crossover()
     {
         Corner corner = Bench.Of(Bench.Pair, 1500, 0.2, 0.06, held: 0.0802);
