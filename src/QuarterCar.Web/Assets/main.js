@@ -108,7 +108,8 @@ function showMistakes(problems, rest) {
   if (problems.length === 0) return;
   const head = document.createElement("p");
   head.className = "alarm";
-  head.textContent = problems.length === 1 ? "One value does not work; below stands the last answer that did." : `${problems.length} values do not work; below stands the last answer that did.`;
+  const one = problems.length === 1;
+  head.textContent = (one ? "One value does not work" : `${problems.length} values do not work`) + (state.last ? "; below stands the last answer that did." : `; nothing is worked out until ${one ? "it does" : "they do"}.`);
   box.append(head);
   for (const problem of rest) {
     const line = document.createElement("p");
