@@ -14,6 +14,7 @@ internal sealed class StudyProgress : IDisposable
     private readonly Stopwatch _clock = Stopwatch.StartNew();
     private readonly bool _quiet;
     private TimeSpan _last;
+    private (TimeSpan At, long Done) _since, _next;
     private int _shown;
 
     /// <summary>Starts the clock.</summary>
@@ -25,9 +26,10 @@ internal sealed class StudyProgress : IDisposable
     public void Report(long done, long count)
     {
         TimeSpan now = _clock.Elapsed;
+        Mark(now, done);
         if (_quiet || now - _last < (_session.MessagesOnTerminal ? s_quick : s_seldom) || done >= count) return;
         _last = now;
-        string words = string.Create(CultureInfo.InvariantCulture, $"{done:#,0} of {count:#,0} setups, {Left(now * ((double)(count - done) / done))} left");
+        string words = string.Create(CultureInfo.InvariantCulture, $"{done:#,0} of {count:#,0} setups, {Left((now - _since.At) * ((double)(count - done) / Math.Max(1, done - _since.Done)))} left");
         if (!_session.MessagesOnTerminal)
         {
             _session.Messages.WriteLine(words);
@@ -45,6 +47,13 @@ internal sealed class StudyProgress : IDisposable
     {
         if (_shown > 0) _session.Messages.Write("\r" + new string(' ', _shown) + "\r");
         _shown = 0;
+    }
+
+    // What is left goes as fast as the last half to three quarters of the time did: in the first seconds the code is still being compiled.
+    private void Mark(TimeSpan now, long done)
+    {
+        if (now > 2 * _next.At && now > s_quick)
+            (_since, _next) = (_next, (now, done));
     }
 
     private static string Left(TimeSpan time) => time.TotalSeconds < 90
