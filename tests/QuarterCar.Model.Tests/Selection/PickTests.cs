@@ -169,12 +169,14 @@ public class PickTests
     [Fact]
     public void Sets_that_tie_go_by_the_list_s_order_upper_lower_tender()
     {
-        // Two of one rate and one travel, told apart by their length, and two tenders without any travel: every set stands at 120 mm of
-        // preload with the same clearance, to the last bit, because the lengths are whole sixteenths of a metre.
-        SpringData a = new(20e3, 0.5, 0.125), b = a with { FreeLength = 0.625, SolidLength = 0.25 }, none = new(1e3, 0.125, 0.125), other = none with { FreeLength = 0.0625, SolidLength = 0.0625 };
-        ImmutableArray<PickSet> sets = Pick.Of(Asked(a, b) with { Tenders = [none, other] }).Sets;
+        // Three of one rate and one travel, told apart by their length, and two tenders without any travel: every set stands at 120 mm of
+        // preload with the same clearance, to the last bit, because the lengths are whole sixteenths of a metre. 27 sets:
+        // up to 16 the sort leaves ties where they are anyway.
+        SpringData a = new(20e3, 0.5, 0.125), b = a with { FreeLength = 0.625, SolidLength = 0.25 }, c = a with { FreeLength = 0.75, SolidLength = 0.375 };
+        SpringData none = new(1e3, 0.125, 0.125), other = none with { FreeLength = 0.0625, SolidLength = 0.0625 };
+        ImmutableArray<PickSet> sets = Pick.Of(Asked(a, b, c) with { Tenders = [none, other] }).Sets;
         Assert.Equal(
-            from upper in new[] { a, b } from lower in new[] { a, b } from tender in new[] { null, none, other } select new SpringSetData(tender, upper, lower),
+            from upper in new[] { a, b, c } from lower in new[] { a, b, c } from tender in new[] { null, none, other } select new SpringSetData(tender, upper, lower),
             sets.Select(s => s.Springs));
     }
 
