@@ -145,11 +145,12 @@ internal sealed class PickWork
     /// </summary>
     private double? MostByBind(SpringSetData set, SpringStack free, double least)
     {
-        if (_data.Gap is not { } gap)
+        if (_data.Gap is null)
             return FitWork.MostByBind(set, _data.Stroke);
         if (!(Clearance(least) >= 0))
             return null;
-        double deepest = set.Lower.Travel + free.FreeGroupCompression(double.MaxValue) + gap - _data.Stroke;
+        // Beyond this full bump asks for more than all springs have, wherever the nut stands: one of them binds.
+        double deepest = set.Lower.Travel + free.FreeGroupCompression(double.MaxValue) - _data.Stroke;
         return FirstRoot.Rising(p => -Clearance(p), least, Math.Max(deepest, least), RelativeRounding * _data.Stroke);
 
         double Clearance(double p)

@@ -166,6 +166,90 @@ public class PickTests
         Assert.Null(Pick.Of(Asked(s_soft, s_hard)).Nearest);
     }
 
+    [Fact]
+    public void Sets_that_tie_go_by_the_list_s_order_upper_lower_tender()
+    {
+        // Three of one rate and one travel, told apart by their length, and two tenders without any travel: every set stands at 120 mm of
+        // preload with the same clearance, to the last bit, because the lengths are whole sixteenths of a metre. 27 sets:
+        // up to 16 the sort leaves ties where they are anyway.
+        SpringData a = new(20e3, 0.5, 0.125), b = a with { FreeLength = 0.625, SolidLength = 0.25 }, c = a with { FreeLength = 0.75, SolidLength = 0.375 };
+        SpringData none = new(1e3, 0.125, 0.125), other = none with { FreeLength = 0.0625, SolidLength = 0.0625 };
+        ImmutableArray<PickSet> sets = Pick.Of(Asked(a, b, c) with { Tenders = [none, other] }).Sets;
+        Assert.Equal(
+            from upper in new[] { a, b, c } from lower in new[] { a, b, c } from tender in new[] { null, none, other } select new SpringSetData(tender, upper, lower),
+            sets.Select(s => s.Springs));
+    }
+
+    [Fact]
+    public void Nearer_to_the_wanted_preload_goes_before_clearance_but_not_within_a_nanometre()
+    {
+        // Under 3000 N: 20 over 40 N/mm at 45 mm, 20 over 50 at 30 mm; wanted 30. The one further off has more travel.
+        SpringData longer = s_hard with { FreeLength = 0.9 }, near = new(50e3, 0.4, 0.1), upper = s_soft with { FreeLength = 0.8 };
+        PickResult result = Pick.Of(Asked(upper, longer, near) with { Preload = 0.030 });
+        Assert.Equal((upper, near), (result.Sets[0].Springs.Upper, result.Sets[0].Springs.Lower));
+        // Two springs softer by a part in 20 million are in by 15 nm more than 300 mm: further off. By a part in 2000 million it is 0.15 nm.
+        SpringData wide = new(20e3, 0.5, 0.1);
+        Assert.Equal(0.4, Pick.Of(Asked(s_soft, wide with { Rate = 20e3 - 1e-3 })).Sets[0].Springs.Upper!.FreeLength);
+        Assert.Equal(0.5, Pick.Of(Asked(s_soft, wide with { Rate = 20e3 - 1e-5 })).Sets[0].Springs.Upper!.FreeLength);
+    }
+
+    [Fact]
+    public void Those_that_fail_are_ranked_by_the_wanted_preload_too_and_the_nearest_is_the_one_short_of_least()
+    {
+        // Travels of 160 mm, 25 of preload wanted: 20/40 at 45 lacks 230 − 160 = 70 mm at full bump, 40/40 is 30 mm loose and in by 135
+        // at full bump, 20/20 at 120 lacks 210 − 160 = 50.
+        SpringData soft = s_soft with { SolidLength = 0.24 }, hard = s_hard with { SolidLength = 0.24 };
+        PickResult result = Pick.Of(Asked(soft, hard));
+        Assert.Equal([(20e3, 40e3), (40e3, 40e3), (20e3, 20e3)], result.Sets.Select(s => (s.Springs.Upper!.Rate, s.Springs.Lower.Rate)));
+        Assert.Equal([0.045, -0.030, 0.120], result.Sets.Select(s => Math.Round(s.Preload, 13)));
+        Assert.Equal((40e3, 40e3), (result.Nearest!.Springs.Upper!.Rate, result.Nearest.Springs.Lower.Rate));
+        Assert.Equal((3, 0), (result.Examined, result.Passing));
+        Assert.Equal([(PickChecks.Loose, 1L), (PickChecks.Binds, 2L)], result.FailedBy.Select(f => (f.Check, f.Count)));
+    }
+
+    [Fact]
+    public void Sets_that_pass_are_counted_and_checks_that_none_fails_are_not_named()
+    {
+        // Of 20/20, 20/40 and 40/40 N/mm the last is 30 mm loose.
+        PickResult result = Pick.Of(Asked(s_soft, s_hard));
+        Assert.Equal((3, 2), (result.Examined, result.Passing));
+        Assert.Equal([(PickChecks.Loose, 1L)], result.FailedBy.Select(f => (f.Check, f.Count)));
+        Assert.Equal(3000, result.SpringForce);
+    }
+
+    [Fact]
+    public void Every_tender_is_tried_above_every_pair()
+    {
+        // 7 pairs of three springs, of which two have one rate; each bare and with two tenders.
+        PickData data = Asked(s_hard, s_soft, s_soft with { FreeLength = 0.5 }) with { Tenders = [s_soft, s_hard] };
+        Assert.Equal(21, Pick.Count(data));
+        Assert.Equal(21, Pick.Of(data).Examined);
+        Assert.Equal(0, Pick.Count(Asked()));
+    }
+
+    [Fact]
+    public void The_best_two_thousand_are_listed()
+    {
+        // 15 alike: 225 pairs, bare and with eight tenders 2025.
+        PickData data = Asked([.. Enumerable.Repeat(s_soft, 15)]) with { Tenders = [.. Enumerable.Repeat(new SpringData(1e3, 0.1, 0.05), 8)] };
+        PickResult result = Pick.Of(data);
+        Assert.Equal((2000, 2025), (result.Sets.Length, result.Examined));
+    }
+
+    [Fact]
+    public void A_list_without_springs_gives_no_set()
+    {
+        PickResult result = Pick.Of(Asked());
+        Assert.Empty(result.Sets);
+        Assert.Empty(result.Loads);
+        Assert.Empty(result.Neighbours);
+        Assert.Null(result.Nearest);
+        Assert.Equal(3000 / 0.205, result.RequiredPrimaryRate, 1e-9);
+    }
+
+    [Fact]
+    public void A_pick_that_is_stopped_ends() => Assert.Throws<OperationCanceledException>(() => Pick.Of(Asked(s_soft, s_hard), new CancellationToken(true)));
+
     private static PickSet Find(PickResult result, double upper, double lower) =>
         result.Sets.Single(s => s.Springs.Tender is null && s.Springs.Upper!.Rate == upper && s.Springs.Lower.Rate == lower);
 }

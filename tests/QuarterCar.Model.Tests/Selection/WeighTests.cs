@@ -182,6 +182,99 @@ public class WeighTests
         s_rounding.Holds(Math.Sqrt(2 * 28_800 + 40.0 * 40 + 36.0 * 36), d.Uncertainty);
     }
 
+    [Fact]
+    public void Every_pair_that_disagrees_is_named_with_what_lies_between_and_what_was_allowed()
+    {
+        // 700, 1000 and 1600 N, plain mean 1100: u² = 2·30² + 22² = 2284 for the tender and 2·90² + 22² = 16 684 for the others.
+        var corner = Corner(Spring("tender", 10e3, 0.1, 0.03), Spring("upper", 30e3, 0.3, 0.3 - 1.0 / 30), Spring("lower", 30e3, 0.3, 0.3 - 1.6 / 30));
+        WeighedCorner w = Weigh.Corner(corner, s_errors);
+        Assert.Equal([("tender", "upper"), ("tender", "lower"), ("upper", "lower")], w.Disagreements.Select(d => (d.Low, d.High)));
+        Assert.Equal([300, 900, 600], w.Disagreements.Select(d => Math.Round(d.Difference, 9)));
+        s_rounding.Holds(Math.Sqrt(2284 + 16_684), w.Disagreements[0].Allowed);
+        s_rounding.Holds(Math.Sqrt(2 * 16_684), w.Disagreements[2].Allowed);
+        // The upper less than the lower: the nut, whatever the tender says.
+        Assert.Equal(DisagreementCause.SliderOnStopNut, w.Cause);
+        s_rounding.Holds(1600, w.Instead!.SpringLoad);
+    }
+
+    [Fact]
+    public void Springs_that_read_the_same_agree_even_where_nothing_may_be_off()
+    {
+        // 16 384 N/m by 250 mm and 32 768 by 125: 4096 N to the last bit.
+        WeighedCorner w = Weigh.Corner(Corner(Spring("upper", 16384, 0.5, 0.25), Spring("lower", 32768, 0.5, 0.375)), new WeighErrors(0, 0));
+        Assert.Empty(w.Disagreements);
+        Assert.Equal((4096, 0), (w.Loads.SpringLoad, w.Loads.Uncertainty));
+    }
+
+    [Theory]
+    [InlineData(500, 1600, 1000)] // the tender below both, but the lower below the upper too
+    [InlineData(1600, 1000, 1000)] // the tender above both
+    public void Where_no_one_spring_explains_it_the_cause_is_unknown(double tender, double upper, double lower)
+    {
+        var corner = Corner(Spring("tender", 10e3, 0.3, 0.3 - tender / 10e3), Spring("upper", 30e3, 0.3, 0.3 - upper / 30e3), Spring("lower", 30e3, 0.3, 0.3 - lower / 30e3));
+        WeighedCorner w = Weigh.Corner(corner, s_errors);
+        Assert.Equal(DisagreementCause.Unknown, w.Cause);
+        Assert.Null(w.Instead);
+    }
+
+    [Theory]
+    [InlineData("tender", 0.0258, SpringUse.Solid, 0.034, 0.030)] // 4.2 mm of gap where √2·3 = 4.24 may be error
+    [InlineData("tender", 0.0257, SpringUse.Counts, 0.034, 0.030)]
+    [InlineData("tender", 0.0258, SpringUse.Solid, 0.030)]
+    [InlineData("tender", 0.031, SpringUse.Solid, 0.030)] // shorter than solid
+    [InlineData("upper", 0.030, SpringUse.Counts, 0.030)] // not made to be solid
+    public void A_tender_within_the_error_of_its_solid_length_is_left_out(string position, double solid, SpringUse use, params double[] loaded)
+    {
+        var corner = Corner(Spring(position, 10e3, 0.1, loaded) with { SolidLength = solid }, Spring("lower", 40e3, 0.35, 0.3));
+        Assert.Equal(use, Weigh.Corner(corner, s_errors).Springs[0].Use);
+    }
+
+    [Fact]
+    public void On_the_stop_nut_a_tender_is_left_out_for_the_nut_even_where_it_is_solid()
+    {
+        var corner = Corner(Spring("tender", 10e3, 0.1, 0.03) with { SolidLength = 0.03 }, Spring("upper", 20e3, 0.3, 0.2), Spring("lower", 40e3, 0.35, 0.3)) with { StopNutClear = false };
+        Assert.Equal([SpringUse.PastStopNut, SpringUse.PastStopNut, SpringUse.Counts], Weigh.Corner(corner, s_errors).Springs.Select(s => s.Use));
+    }
+
+    [Fact]
+    public void The_loads_offered_instead_have_gas_and_ratio_too()
+    {
+        // The lower's 2100 N and 642.159 of gas (NL-11) at a ratio of 0.9.
+        var gas = new GasData(1.5e6, Math.Sqrt(3e-4 * 4 / Math.PI), 0.35 * 3e-4);
+        WeighedCorner w = Weigh.Corner(
+            Corner(Spring("upper", 30e3, 0.3, 0.25), Spring("lower", 30e3, 0.35, 0.28)) with { Gas = gas, Stroke = 0.3, ShaftShowing = 0.2, MotionRatio = 0.9 }, s_errors);
+        s_rounding.Holds(2742.159, w.Instead!.CoiloverLoad);
+        s_rounding.Holds(0.9 * 2742.159, w.Instead.SprungWeight!.Value);
+    }
+
+    [Fact]
+    public void Gas_needs_shaft_and_stroke_to_be_known()
+    {
+        var gas = new GasData(1.5e6, 0.02, 1e-4);
+        Assert.Null(Weigh.Gas(TwoThousand with { Gas = gas, Stroke = 0.3 }));
+        Assert.Null(Weigh.Gas(TwoThousand with { Gas = gas, ShaftShowing = 0.2 }));
+    }
+
+    [Fact]
+    public void Friction_is_read_off_the_springs_that_were_read_twice()
+    {
+        // The upper once, the lower at 51 and 49 mm: 2040 and 1960 N.
+        WeighedCorner w = Weigh.Corner(Corner(Spring("upper", 20e3, 0.3, 0.2), Spring("lower", 40e3, 0.35, 0.299, 0.301)), s_errors);
+        Tolerance.Share(1e-10, "differences of lengths lose digits").Holds(40, w.Friction!.Value);
+    }
+
+    [Fact]
+    public void Sides_go_in_the_order_of_the_left_corners_and_need_both_names()
+    {
+        MeasuredCorner Named(string? name, double loaded) => Corner(Spring("lower", 40e3, 0.35, loaded)) with { Name = name };
+        WeighResult result = Weigh.Of(
+            [Named("rear right", 0.3), Named(null, 0.3), Named("LEFT rear", 0.3), Named("rear left", 0.31), Named("front left", 0.3), Named("Right Front", 0.3), Named("front RIGHT", 0.29)], s_errors);
+        Assert.Equal([("rear left", "rear right"), ("front left", "front RIGHT")], result.Differences.Select(d => (d.Left.Measured.Name, d.Right.Measured.Name)));
+        Assert.Equal([-400, -400], result.Differences.Select(d => Math.Round(d.Difference, 9))); // 40 N/mm times 10 mm
+        Assert.Equal(s_errors, result.Errors);
+        Assert.Equal(7, result.Corners.Length);
+    }
+
     // First-order propagation (JCGM 100:2008, 5.1.2, clause from memory) against the propagation of distributions (JCGM 101: Monte Carlo).
     [Fact]
     public void Half_widths_hold_what_a_Monte_Carlo_of_lengths_and_rates_finds()

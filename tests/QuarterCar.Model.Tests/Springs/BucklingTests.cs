@@ -28,6 +28,11 @@ public class BucklingTests
     public void The_slenderness_that_still_never_buckles_is_2_6155(double slenderness, bool stable) =>
         Assert.Equal(stable, Buckling.Deflection(slenderness * 0.1 / Buckling.BothEndsParallel, 0.1) is null);
 
+    // G/E = ¼ makes the root's argument 1 − (π·D/(ν·L₀))²; with L₀ = π·D and ν = 1 it is 0, and s_K = L₀·½/(1 − ¼) = ⅔·L₀.
+    [Fact]
+    public void A_spring_just_slender_enough_buckles_at_the_double_root() =>
+        Near(2 * Math.PI / 3, Buckling.Deflection(Math.PI, 1, seating: 1, e: 4, g: 1));
+
     [Fact]
     public void Inner_diameter_and_wire_stand_in_for_the_mean_diameter()
     {

@@ -62,12 +62,41 @@ public class FitWorkTests
     {
         BodyData without = s_body with { Slider = null };
         Near(0.350, FitWork.StackFree(s_pair with { Upper = null }, without));
+        Near(0.380, FitWork.StackFree(s_pair with { Upper = null }, s_body)); // 350 and a spacer of 30
         Assert.Null(FitWork.StackFree(s_pair, without));
         FitFigures fit = FitWork.Of(Build(s_pair, without, 60))!;
         Assert.Null(fit.LeastPreload);
         Assert.Null(fit.AssemblyForce);
         Near(30, fit.PreloadTurns);
     }
+
+    [Fact]
+    public void Without_seat_thread_or_pitch_what_hangs_on_them_is_not_known()
+    {
+        FitFigures bare = FitWork.Of(Build(s_pair, new BodyData(null, 0.1, null, 0.03, null), 60))!;
+        Near(0.680, bare.StackFree);
+        Assert.Equal((null, null, null, null, null), (bare.LeastPreload, bare.MostPreload, bare.NutFromTop, bare.ThreadLeft, bare.PreloadTurns));
+        Assert.Equal((null, null, null), (bare.AssemblyForce, bare.AssemblyEnergy, bare.RadialClearance));
+        FitFigures endless = FitWork.Of(Build(s_pair, s_body with { Thread = null }, 60))!;
+        Near(0.020, endless.NutFromTop);
+        Assert.Equal((null, null), (endless.MostPreload, endless.ThreadLeft));
+    }
+
+    [Fact]
+    public void The_tightest_spring_decides_whatever_its_place()
+    {
+        // 60 mm inside on a body of 62: 1 mm too tight all round. Inner diameter from mean and wire: 76 − 12 = 64.
+        SpringSetData three = new(Spring(10, 100, 60) with { InnerDiameter = 0.060 }, s_pair.Upper, s_pair.Lower);
+        Near(-0.001, FitWork.RadialClearance(three, s_body));
+        SpringData mean = s_pair.Lower with { InnerDiameter = null, MeanDiameter = 0.076, WireDiameter = 0.012 };
+        Near(0.001, FitWork.RadialClearance(s_pair with { Lower = mean }, s_body));
+        Assert.Null(FitWork.RadialClearance(s_pair, s_body with { Diameter = null }));
+    }
+
+    // 30 N/mm alone over 200 mm: nothing above it takes up travel, so 200 − 150 mm.
+    [Fact]
+    public void A_single_spring_allows_the_preload_that_its_travel_leaves() =>
+        Near(0.050, FitWork.MostByBind(s_pair with { Upper = null }, 0.15));
 
     [Fact]
     public void Without_a_body_there_is_no_fit_and_without_a_spring_s_diameter_no_clearance()
