@@ -16,7 +16,7 @@ internal static class PickNeighbours
             new(place, work.Figures(springs), work.RideHeight(springs, choice.Preload));
     }
 
-    // Of the next rate, the spring nearest in inner diameter, then in free length: what would be fitted in its place.
+    // Of the next rate, the spring nearest in inner diameter, then in free length: what would be fitted in its place. An unknown diameter comes last.
     private static IEnumerable<SpringData> Beside(PickData data, SpringData spring)
     {
         double[] rates = [.. data.Springs.Select(s => s.Rate)];
@@ -25,7 +25,7 @@ internal static class PickNeighbours
         foreach (double rate in new[] { softer, stiffer })
         {
             if (data.Springs.Where(s => s.Rate == rate)
-                .OrderBy(s => Math.Abs(s.CoilInner - spring.CoilInner ?? 0))
+                .OrderBy(s => Math.Abs(s.CoilInner - spring.CoilInner ?? double.PositiveInfinity))
                 .ThenBy(s => Math.Abs(s.FreeLength - spring.FreeLength))
                 .FirstOrDefault() is { } beside)
                 yield return beside;

@@ -46,6 +46,14 @@ public class PickNeighboursTests
         Assert.Equal(2, beside.Count(n => n.Set.Springs.Upper!.Rate == 30e3 || n.Set.Springs.Lower.Rate == 30e3));
     }
 
+    [Fact]
+    public void A_spring_of_unknown_diameter_comes_after_those_that_are_known()
+    {
+        SpringData upper = Spring(20e3, 0.6, 0.066), lower = Spring(40e3, 0.6, 0.066);
+        PickNeighbour stiffer = Of(upper, lower, upper, lower, Spring(30e3, 0.6), Spring(30e3, 0.5, 0.1)).First(n => n.Set.Springs.Upper!.Rate == 30e3);
+        Assert.Equal(0.1, stiffer.Set.Springs.Upper!.InnerDiameter);
+    }
+
     [Theory]
     [InlineData(0.58)] // the other is 40 mm away
     [InlineData(0.63)]
