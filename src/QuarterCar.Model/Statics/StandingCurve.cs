@@ -9,22 +9,32 @@ public static class StandingCurve
 {
     private const int EvenRows = 240;
 
+    // Two wheel travels nearer than this are one, m.
+    private const double Same = 1e-9;
+
     /// <summary>The rows, rising in wheel travel.</summary>
     public static ImmutableArray<CurveRow> Of(Corner corner)
     {
         Span<double> breaks = stackalloc double[96];
         int n = Balance.Breaks(corner, withBumpStop: true, breaks);
-        var travels = new SortedSet<double>();
         double full = corner.FullBumpWheelTravel;
-        for (int i = 0; i <= EvenRows; i++)
-            travels.Add(i == EvenRows ? full : full * i / EvenRows);
+        var travels = new SortedSet<double> { 0, full };
         foreach (double w in breaks[..n])
         {
             if (w >= 0 && w <= full)
-                travels.Add(w);
+                Add(w);
         }
 
+        for (int i = 1; i < EvenRows; i++)
+            Add(full * i / EvenRows);
         return [.. travels.Select(w => Row(corner, w))];
+
+        // One that falls on another but for rounding would be its row once more.
+        void Add(double w)
+        {
+            if (travels.GetViewBetween(w - Same, w + Same).Count == 0)
+                travels.Add(w);
+        }
     }
 
     private static CurveRow Row(Corner corner, double w)

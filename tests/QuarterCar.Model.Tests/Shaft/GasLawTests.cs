@@ -47,4 +47,13 @@ public class GasLawTests
         double slope = (law.MovingEnergy(.2 + d, .05) - law.MovingEnergy(.2 - d, .05)) / (2 * d);
         Tolerance.Share(1e-7, "central difference: d²/6 of F″ over F, which is 200/m² here").Holds(law.Moving(.2, .05), slope);
     }
+
+    // The integral of NL-11's force from 0 to 0.2 m, of gas that stood at 0.1 m (quadrature by mpmath); isothermal in closed form.
+    [Fact]
+    public void The_energy_is_the_forces_integral_from_full_droop()
+    {
+        Tolerance.Share(1e-12, "twenty digits of the quadrature").Holds(142.1469209857878636, Law(1.4).MovingEnergy(0.2, 0.1));
+        Tolerance.Share(1e-12, "a logarithm").Holds((480.3975 * 0.35 * Math.Log(350.0 / 150)) - (30.3975 * 0.2), Law(1).MovingEnergy(0.2, 0.1));
+        Assert.Equal(0, Law(1.4).MovingEnergy(0, 0.1));
+    }
 }

@@ -71,6 +71,13 @@ public class LawTests
         Assert.Equal(force, _damper.Force(x, velocity), 1e-9);
 
     [Fact]
+    public void A_damper_of_several_points_bends_at_each_on_both_sides()
+    {
+        var damper = DamperLaw.Of(new DamperData([new(1, 1000), new(2, 1500)], [new(0.5, 800), new(1.5, 1200)], []), stroke: 0.3);
+        Assert.Equal([-1400, -1200, -1000, -800, -400, 0, 500, 1250, 2000], new[] { -2, -1.5, -1, -0.5, -0.25, 0, 0.5, 1.5, 3 }.Select(v => damper.Force(0.1, v)));
+    }
+
+    [Fact]
     public void Edges_of_zones_inside_the_stroke_are_where_factors_change() =>
         Assert.Equal([0.1, 0.12], _damper.Edges.Order());
 }

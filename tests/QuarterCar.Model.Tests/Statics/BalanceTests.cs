@@ -32,6 +32,12 @@ public class BalanceTests
     public void A_bump_stop_that_touches_carries_its_part(bool onAxle) =>
         Near(0.28, Bench.Of(Bench.Long, 6600 + 3000, 0.3, 0.05, bump: Bench.Bump(onAxle)).Standing, 1e-12); // 20 · 330, and 3 kN at 40 mm
 
+    [Theory]
+    [InlineData(false, 7680, 0.35)]  // 280 mm of shaft: 0.8 · (20 · 330 + 3000)
+    [InlineData(true, 8344, 0.355)]  // 284 mm of shaft, 40 mm into a stop that is touched at 375 − 60: 0.8 · 20 · 334 + 3000
+    public void A_bump_stop_on_the_axle_is_not_geared(bool onAxle, double load, double standing) =>
+        Near(standing, Bench.Of(Bench.Long, load, 0.3, 0.05, ratio: 0.8, bump: Bench.Bump(onAxle)).Standing, 1e-12);
+
     // The vehicle stands on its bump stop at 250 mm; the gap counts from where its springs alone would let it stand.
     [Fact]
     public void A_gap_at_ride_height_is_measured_without_the_bump_stop()
@@ -153,6 +159,22 @@ public class BalanceTests
         Near(shaft, bump.ShaftForce, 1e-7);
         Near(wheel, bump.WheelForce, 1e-7);
         Assert.Equal(0.8, bump.MotionRatio);
+    }
+
+    [Fact]
+    public void The_curve_has_the_gas_in_its_forces_and_a_row_where_the_bump_stop_touches_and_bends()
+    {
+        CurveRow[] rows = [.. StandingCurve.Of(Bench.Of(Bench.Long, 2000, 0.3, 0.05, ratio: 0.8, gas: Bench.Gas, bump: Bench.Bump(onAxle: false)))];
+        Assert.Equal(241, rows.Length); // 240 even stretches of 1.5625 mm; the stop touches at 300 mm of wheel and bends at 325, the ends of the 192nd and the 208th
+        CurveRow touch = rows.Single(r => Math.Abs(r.ShaftTravel - 0.26) < 1e-12);
+        double gas = (480.3975 * 350 / 90) - 30.3975;
+        Near(0.04, touch.ShaftShowing, 1e-12);
+        Near(6200, touch.SpringForce, 1e-7); // 20 · 310
+        Near(gas, touch.GasForce, 1e-7);
+        Near(1000, touch.BumpStopForce, 1e-7);
+        Near(7200 + gas, touch.ShaftForce, 1e-7);
+        Near(0.8 * (7200 + gas), touch.WheelForce, 1e-7);
+        Near(0.64 * (20e3 + 50e3 + (480.3975 * 0.35 / (0.09 * 0.09))), touch.WheelRate, 1e-5); // the side toward droop
     }
 
     [Fact]

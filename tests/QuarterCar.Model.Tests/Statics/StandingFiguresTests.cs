@@ -125,6 +125,53 @@ public class StandingFiguresTests
         Near(0.64 * 20e3 + 0, StandingWork.WheelRate(corner, 0, movingGas: true), 1e-6); // at the table's first point the side toward droop: constant
     }
 
+    // r = 0.8 + 0.5 w/m, X = 0.8 w + 0.25 w²: each stop's force gets the ratio's slope, its rate the ratio squared; on the axle neither.
+    [Theory]
+    [InlineData(false, 0.3, 0.95, 20e3 + 100e3, (20e3 * 0.3125) + 1250, 0)]              // X 262.5: 22.5 mm into the bump stop, 1250 N
+    [InlineData(true, 0.3, 0.95, 20e3, 20e3 * 0.3125, 100e3)]                             // full bump at 339.1 of wheel, touched at 279.1
+    [InlineData(null, 0.35, 0.975, 20e3 + 1e7, (20e3 * 0.360625) + 106_250, 0)]           // X 310.625: 10.625 mm into 10 kN/mm of metal
+    [InlineData(null, -0.01, 0.795, 20e3 + 1e6, (20e3 * 0.042025) - 7975, 0)]             // X −7.975 mm on 1 kN/mm of top-out
+    public void A_changing_ratio_gears_each_stops_force_by_its_slope(bool? onAxle, double w, double r, double rate, double force, double axle)
+    {
+        Corner corner = Bench.Of(Bench.Long, 2000, 0.3, 0.05, table: [new(-0.1, 0.75), new(0.4, 1.0)], bump: onAxle is { } on ? Bench.Bump(on) : null);
+        Near((r * r * rate) + (0.5 * force) + axle, StandingWork.WheelRate(corner, w, movingGas: false), 1e-5);
+    }
+
+    // r = 0.8 + w/m: 135 mm on the spring and X = 85 mm at 100 of wheel, where it stands; at 50 mm X = 41.25, r = 0.85. The gas left 265 of 350 mm, then has 308.75.
+    [Fact]
+    public void A_changing_ratio_gears_the_gass_force_by_its_slope()
+    {
+        double there = (480.3975 * 350 / 265) - 30.3975, rest = (480.3975 * 350 / 308.75) - 30.3975, moving = (480.3975 * 350 / 265 * Math.Pow(265 / 308.75, 1.4)) - 30.3975;
+        Corner corner = Bench.Of(Bench.Single, 0.9 * (2700 + there), 0.3, 0.05, table: [new(0, 0.8), new(0.2, 1.0)], gas: Bench.Gas with { Exponent = 1.4 });
+        Near(0.1, corner.Standing, 1e-10);
+        Near((0.7225 * (20e3 + ((rest + 30.3975) / 0.30875))) + (20e3 * 0.09125) + rest, StandingWork.WheelRate(corner, 0.05, movingGas: false), 1e-5);
+        Near((0.7225 * (20e3 + (1.4 * (moving + 30.3975) / 0.30875))) + (20e3 * 0.09125) + moving, StandingWork.WheelRate(corner, 0.05, movingGas: true), 1e-5);
+    }
+
+    [Fact]
+    public void What_the_bump_stop_holds_at_ride_height_is_no_reserve() => // ½·20·(350² − 330²), 4 kN · 20 mm, less 9600 N · 20 mm
+        Near(136 + 80 - 192, StandingWork.Figures(Bench.Of(Bench.Long, 9600, 0.3, 0.05, bump: Bench.Bump(onAxle: false))).ReserveEnergy, 1e-8);
+
+    [Fact]
+    public void A_top_gonethat_is_pressed_gives_back_its_energy_first()
+    {
+        // −900/1020 mm; bind at 250: ½·20·(300² − (50 − 0.882)²) less ½·1000·0.882² and 100 N · 250.882 mm.
+        const double gone = 0.9 / 1020;
+        double spring = 0.5 * 20e3 * ((0.3 * 0.3) - ((0.05 - gone) * (0.05 - gone)));
+        Near(spring - (0.5e6 * gone * gone) - (100 * (0.25 + gone)), StandingWork.Figures(Bench.Of(Bench.Single, 100, 0.3, 0.05)).ReserveEnergy, 1e-8);
+    }
+
+    [Fact]
+    public void There_is_no_reserve_past_bind_nor_where_a_falling_ratio_gives_way()
+    {
+        StandingFigures bound = StandingWork.Figures(Bench.Of(Bench.Single, 9000, 0.35, 0));
+        Assert.Null(bound.ReserveEnergy);
+        Assert.Null(bound.ReserveWheelSpeed);
+
+        // r = 1 − 2 w/m: from 150 mm to full bump at 276 the spring takes ½·20·(250² − 177.5²) = 310 J, the load brings 2485 N · 126 mm = 314.
+        Assert.Null(StandingWork.Figures(Bench.Of(Bench.Single, 2485, 0.2, 0.05, table: [new(0, 1), new(0.3, 0.4)])).ReserveEnergy);
+    }
+
     [Theory]
     [InlineData(false, 0.280, 20e3 + 100e3)]
     [InlineData(true, 0.280, 20e3 + 100e3)]
