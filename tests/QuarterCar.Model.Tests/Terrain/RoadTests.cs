@@ -40,7 +40,7 @@ public class RoadTests(ITestOutputHelper output)
                 if (!(Math.Abs(error) <= 1e-12))
                     Assert.Fail($"s = {s:R}, L = {length:R}: off by {error} m; {string.Join(' ', pieces)}");
             }
-        }, iter: 2000);
+        }, iter: TerrainGen.Times(2000));
 
     [Fact]
     public void Point_contact_is_the_ground() =>
@@ -55,7 +55,7 @@ public class RoadTests(ITestOutputHelper output)
                 Assert.Equal(plain.Height(s), ground.Height(s), 1e-13);
                 Assert.Equal(plain.Height(s), road.Height(s), 3e-13); // a table adds 1e-13 m
             }
-        }, iter: 1000);
+        }, iter: TerrainGen.Times(1000));
 
     // Central differences over 2e-5 m: the third derivative of an arc at slope 2 and R = 0.2 m is 2.7e3 1/m², which makes 5e-8; rounding adds 1e-11.
     [Theory, InlineData(TyreContact.Point), InlineData(TyreContact.RollingCircle), InlineData(TyreContact.Footprint)]
@@ -78,7 +78,7 @@ public class RoadTests(ITestOutputHelper output)
                         Assert.Fail($"s = {s:R}: slope {slope:R}, difference {(after - before) / (2 * h):R}; size {size:R}; {string.Join(' ', pieces)}");
                 }
             }
-        }, iter: 1000);
+        }, iter: TerrainGen.Times(1000));
 
     // Where a trough is about as tight as the circle the contact runs away and derivatives of the road grow beyond what a difference resolves.
     private static bool NearlyTight(ImmutableArray<TerrainPiece> pieces, double radius) =>

@@ -74,7 +74,7 @@ public class RollingCircleTests
                 if (Math.Abs(error) > 2e-12)
                     Assert.Fail($"s = {s:R}, R = {radius:R}: off by {error} m; cells {road.Segments[road.IndexAt(s)].TableCells}; {string.Join(' ', pieces)}");
             }
-        }, iter: 1500);
+        }, iter: TerrainGen.Times(1500));
 
     // Each side is computed from its own formula: 1e-12 m is rounding of the heights and the tables' error; the break itself, a double, is off by
     // some last digits, which the slope magnifies (1e4 and more just short of the end of an arc).
@@ -92,7 +92,7 @@ public class RollingCircleTests
                 if (!road.Jumps(i) && Math.Abs(after - before) > allowed)
                     Assert.Fail($"at {road.Breaks[i]:R}: {before:R} then {after:R}, R = {radius:R}; {string.Join(' ', pieces)}");
             }
-        }, iter: 3000);
+        }, iter: TerrainGen.Times(3000));
 
     [Fact]
     public void Whoops_with_open_troughs_are_one_segment() =>

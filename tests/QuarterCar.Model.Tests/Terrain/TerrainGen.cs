@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 using CsCheck;
 
@@ -9,6 +10,11 @@ namespace QuarterCar.Model.Tests.Terrain;
 /// <summary>Random terrains for a tyre about 0.4 m in radius: kerbs, ledges, ramps both ways, bumps, dips and whoops with open and tight troughs.</summary>
 public static class TerrainGen
 {
+    private static readonly int s_fewer = int.Parse(Environment.GetEnvironmentVariable("QUARTERCAR_FEWER") ?? "1", CultureInfo.InvariantCulture);
+
+    /// <summary>So many random grounds, or the part of them that QUARTERCAR_FEWER leaves: a run of mutants tries each ground thousands of times.</summary>
+    public static int Times(int all) => Math.Max(1, all / s_fewer);
+
     private static readonly Gen<TerrainPiece> Flat = Gen.Double[0.01, 1.5].Select(length => (TerrainPiece)new FlatPiece(length));
 
     // Drops of up to three radii; rises stay below the radius but may pile up on each other.
