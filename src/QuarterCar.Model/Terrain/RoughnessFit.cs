@@ -25,9 +25,6 @@ public readonly record struct RoughnessFit(double Density, char RoadClass)
     /// <summary>Highest frequency of the fit, cycles/m.</summary>
     public const double Highest = 2.83;
 
-    // Eight octaves: two whole, eight thirds, forty twelfths.
-    private static readonly ImmutableArray<double> s_edges = Edges();
-
     /// <summary>The fit; null where the ground is level or too short to have a wave in the range.</summary>
     public static RoughnessFit? Of(Spectrum spectrum)
     {
@@ -52,13 +49,14 @@ public readonly record struct RoughnessFit(double Density, char RoadClass)
     public static IEnumerable<(double Frequency, double Density)> Bands(Spectrum spectrum)
     {
         ArgumentNullException.ThrowIfNull(spectrum);
-        int i = Math.Max(0, (int)Math.Ceiling(s_edges[0] / spectrum.Step * (1 - 1e-9)) - 1);
-        for (int band = 0; band + 1 < s_edges.Length; band++)
+        ImmutableArray<double> edges = Edges();
+        int i = Math.Max(0, (int)Math.Ceiling(edges[0] / spectrum.Step * (1 - 1e-9)) - 1);
+        for (int band = 0; band + 1 < edges.Length; band++)
         {
             // The slope is taken off inside the band: its mean then stands for the centre, wherever its frequencies lie.
-            double centre = Math.Sqrt(s_edges[band] * s_edges[band + 1]), sum = 0;
+            double centre = Math.Sqrt(edges[band] * edges[band + 1]), sum = 0;
             int count = 0;
-            for (; i < spectrum.Densities.Length && spectrum.Frequency(i) < s_edges[band + 1]; i++, count++)
+            for (; i < spectrum.Densities.Length && spectrum.Frequency(i) < edges[band + 1]; i++, count++)
                 sum += spectrum.Densities[i] * Math.Pow(spectrum.Frequency(i) / centre, 2);
             if (count > 0)
                 yield return (centre, sum / count);
@@ -72,6 +70,7 @@ public readonly record struct RoughnessFit(double Density, char RoadClass)
         return (char)('A' + (int)Math.Clamp(Math.Floor(doublings + 0.5), 0, 7));
     }
 
+    // Eight octaves: two whole, eight thirds, forty twelfths.
     private static ImmutableArray<double> Edges()
     {
         var edges = ImmutableArray.CreateBuilder<double>();

@@ -133,6 +133,44 @@ public class RoadTests(ITestOutputHelper output)
         Assert.Equal(1 + Math.Asin(2 / Math.PI) / (2 * Math.PI), findings.SteepFrom!.Value, 1e-9);
     }
 
+    [Fact]
+    public void A_dip_is_steep_on_its_way_out()
+    {
+        var findings = Point(new FlatPiece(1), new HaversinePiece(-0.5, 1, 1), new FlatPiece(1));
+        Assert.Equal(1.5 + (Math.Asin(2 / Math.PI) / (2 * Math.PI)), findings.SteepFrom!.Value, 1e-9);
+        Assert.Equal(Math.PI / 2, findings.SteepestRise, 1e-6);
+    }
+
+    [Fact]
+    public void A_way_down_counts_for_the_largest_slope_and_not_as_a_rise()
+    {
+        var findings = Point(new FlatPiece(1), new RampPiece(0.2, 1), new RampPiece(-0.9, 1), new FlatPiece(1));
+        Assert.Equal(0.9, findings.LargestSlope!.Value, 1e-12);
+        Assert.Equal(0.2, findings.SteepestRise, 1e-12);
+        Assert.Null(findings.SteepFrom);
+    }
+
+    [Fact]
+    public void A_ramp_of_1_is_not_yet_steep_and_the_first_of_two_steep_ones_counts()
+    {
+        Assert.Null(Point(new FlatPiece(1), new RampPiece(1, 1), new FlatPiece(1)).SteepFrom);
+        Assert.Equal(3, Point(new FlatPiece(1), new RampPiece(0.5, 1), new FlatPiece(1), new RampPiece(1.5, 1), new RampPiece(2, 1), new FlatPiece(1)).SteepFrom!.Value, 1e-12);
+    }
+
+    // Over its 0.2 m the footprint's slope rises from 0 to 2: it is 1 where its middle is on the foot of the ramp.
+    [Fact]
+    public void A_footprint_is_steep_from_the_middle_of_its_way_onto_a_ramp_of_2() =>
+        Assert.Equal(1, Foot(0.2, new FlatPiece(1), new RampPiece(2, 1), new FlatPiece(1)).Findings.SteepFrom!.Value, 1e-12);
+
+    [Theory, InlineData(1), InlineData(2), InlineData(3)]
+    public void Heights_that_jump_have_no_largest_slope(int steps)
+    {
+        ImmutableArray<TerrainPiece> pieces = [new FlatPiece(1), .. Enumerable.Range(0, steps).SelectMany(_ => new TerrainPiece[] { new StepPiece(-0.1), new FlatPiece(1) })];
+        Assert.Null(Road.Build(Ground.Build(pieces), TyreContact.Point, 0, 0).Findings.LargestSlope);
+    }
+
+    private static RoadFindings Point(params ImmutableArray<TerrainPiece> pieces) => Road.Build(Ground.Build(pieces), TyreContact.Point, 0, 0).Findings;
+
     [Theory, InlineData(TyreContact.Point), InlineData(TyreContact.RollingCircle), InlineData(TyreContact.Footprint)]
     public void Two_kilometres_of_random_course_are_built_quickly(TyreContact contact)
     {

@@ -53,6 +53,23 @@ public class RoughnessFitTests
         Tolerance.Share(1e-9, "rounding of sums over ten thousand heights").Holds(4096e-6, fit.Density);
     }
 
+    // Two octaves, eight thirds, forty twelfths; of a ground that is the line each band has the line's density at its centre.
+    [Fact]
+    public void Bands_are_the_standards_and_have_the_density_of_their_centres()
+    {
+        double[] heights = RandomCourse.Untapered('E', 2000, 4);
+        (double Frequency, double Density)[] bands = [.. RoughnessFit.Bands(Spectrum.EndMatched([.. heights, heights[0]], 0.05))];
+        Assert.Equal(50, bands.Length);
+        Assert.Equal(Math.Sqrt(0.011 * Math.Pow(2, -5.5)), bands[0].Frequency, 1e-15);
+        Assert.Equal(Math.Pow(2, -5), bands[1].Frequency, 1e-15);
+        for (int third = 0; third < 8; third++)
+            Assert.Equal(Math.Pow(2, -4.5 + ((third + 0.5) / 3)), bands[2 + third].Frequency, 1e-14);
+        for (int twelfth = 0; twelfth < 39; twelfth++)
+            Assert.Equal(Math.Pow(2, -4.5 + (8 / 3.0) + ((twelfth + 0.5) / 12)), bands[10 + twelfth].Frequency, 1e-14);
+        Assert.Equal(Math.Sqrt(2.83 * Math.Pow(2, -4.5 + (8 / 3.0) + (39 / 12.0))), bands[49].Frequency, 1e-8);
+        Assert.All(bands, b => Tolerance.Share(1e-9, "rounding of sums over forty thousand heights").Holds(4096e-6 * Math.Pow(b.Frequency / 0.1, -2), b.Density));
+    }
+
     // The statistical test of check-values section 2: level within ±1 dB averaged over 50 seeds, slope −2 ± 0.1, of courses with their taper.
     [Fact]
     public void Fifty_courses_of_class_C_have_its_level_and_slope()
