@@ -144,10 +144,11 @@ public sealed class BrowserTests(BrowserFixture browser, ITestOutputHelper outpu
         await using Visit visit = await browser.Open();
         await visit.Page.EvaluateAsync("window.turns = []; document.addEventListener('drawn', e => window.turns.push(e.detail));");
         (double median, string words) = (double.PositiveInfinity, "");
-        for (int round = 0; round < 3 && median >= Allowed; round++)
+        for (int round = 0; round < 10 && median >= Allowed; round++)
         {
-            // The quietest of three rounds: other tests run beside this one.
-            (double took, string said) = await Measure(visit, 830 + round);
+            // The quietest of ten rounds, a while apart: other tests run beside this one.
+            if (round > 0) await Task.Delay(TimeSpan.FromSeconds(3));
+            (double took, string said) = await Measure(visit, 830 + (40 * round));
             if (took < median) (median, words) = (took, said);
         }
 
