@@ -153,7 +153,7 @@ public class StandingFiguresTests
         Near(136 + 80 - 192, StandingWork.Figures(Bench.Of(Bench.Long, 9600, 0.3, 0.05, bump: Bench.Bump(onAxle: false))).ReserveEnergy, 1e-8);
 
     [Fact]
-    public void A_top_gonethat_is_pressed_gives_back_its_energy_first()
+    public void A_top_out_that_is_pressed_gives_back_its_energy_first()
     {
         // −900/1020 mm; bind at 250: ½·20·(300² − (50 − 0.882)²) less ½·1000·0.882² and 100 N · 250.882 mm.
         const double gone = 0.9 / 1020;
