@@ -5,8 +5,8 @@ namespace QuarterCar.Model.Statics;
 /// <summary>Where the corner stands at rest: the least wheel travel at which the standing force at the wheel carries a load (physics.md section 5).</summary>
 public static class Balance
 {
-    // A falling motion ratio lets the wheel force fall between two breaks: look this often between them.
-    private const int LooksPerPiece = 16;
+    // Two wheel travels nearer than this are one, m: between them the force bends by less than its own last bits.
+    private const double Same = 1e-10;
 
     /// <summary>Standing force at the wheel, no damper and no friction, N.</summary>
     /// <param name="corner">The corner.</param>
@@ -14,43 +14,26 @@ public static class Balance
     /// <param name="withBumpStop">False leaves the bump stop out.</param>
     public static double WheelForce(Corner corner, double w, bool withBumpStop = true)
     {
-        ref readonly RatioPiece ratio = ref corner.Ratio.PieceAt(w);
-        double x = ratio.Travel(w), shaft = corner.Stack.Force(x + corner.Preload), axle = 0;
-        if (corner.Gas is { } gas)
-            shaft += gas.Standing(x);
-        if (withBumpStop && corner.BumpStop is { } bump)
-        {
-            double f = bump.Force(corner.BumpStopCompression(w), 0);
-            (shaft, axle) = bump.OnAxle ? (shaft, f) : (shaft + f, 0);
-        }
-
-        shaft += corner.BottomOut.Force(x - corner.Stroke, 0) - corner.TopOut.Force(-x, 0);
-        return ratio.Ratio(w) * shaft + axle;
+        (double shaft, double axle) = Parts(corner, w, withBumpStop);
+        return corner.Ratio.Ratio(w) * shaft + axle;
     }
 
     /// <summary>The least wheel travel that carries a load, m.</summary>
     /// <exception cref="CornerException">The load is more than even the stops carry before the gas is squeezed to nothing.</exception>
     public static double Least(Corner corner, double load, bool withBumpStop)
     {
-        Span<double> breaks = stackalloc double[96];
-        int n = Breaks(corner, withBumpStop, breaks);
-        int looks = corner.Ratio.IsConstant ? 1 : LooksPerPiece;
+        double[] breaks = Breaks(corner, withBumpStop);
         double low = breaks[0] - 0.01;
         while (WheelForce(corner, low, withBumpStop) > load && low > -1e6)
             low *= 2;
 
         // Past the travel at which the gas is squeezed to nothing its law has another branch, on which nothing stands.
         double end = corner.Gas is { } gas ? corner.Ratio.WheelTravel(gas.Volume / gas.Area) : double.PositiveInfinity;
-        for (int i = 0; i < n && breaks[i] < end; i++)
+        for (int i = 0; i < breaks.Length && breaks[i] < end; i++)
         {
-            double from = low;
-            for (int k = 1; k <= looks; k++)
-            {
-                double to = k == looks ? breaks[i] : from + (breaks[i] - from) * k / looks;
-                if (WheelForce(corner, to, withBumpStop) >= load)
-                    return Root(corner, load, withBumpStop, low, to);
-                low = to;
-            }
+            if (new SmoothPiece(corner, withBumpStop, low, breaks[i]).FirstRise(load) is { } rise)
+                return Root(corner, load, withBumpStop, rise.Below, rise.Above);
+            low = breaks[i];
         }
 
         double reach = end - low;
@@ -64,37 +47,104 @@ public static class Balance
     }
 
     /// <summary>Wheel travels at which the standing force bends, rising, m.</summary>
-    internal static int Breaks(Corner corner, bool withBumpStop, Span<double> into)
+    internal static double[] Breaks(Corner corner, bool withBumpStop)
     {
-        int n = 0;
-        Add(into, ref n, 0);
-        Add(into, ref n, corner.FullBumpWheelTravel);
+        var breaks = new List<double> { 0, corner.FullBumpWheelTravel };
         foreach (StackBreak b in corner.Stack.Breaks)
-            Add(into, ref n, corner.Ratio.WheelTravel(b.Compression - corner.Preload));
+            breaks.Add(corner.Ratio.WheelTravel(b.Compression - corner.Preload));
         ReadOnlySpan<RatioPiece> pieces = corner.Ratio.Pieces;
-        for (int i = 1; i < pieces.Length && !corner.Ratio.IsConstant && n < 60; i++)
-            Add(into, ref n, pieces[i].From);
+        for (int i = 1; i < pieces.Length && !corner.Ratio.IsConstant; i++)
+            breaks.Add(pieces[i].From);
         if (withBumpStop && corner.BumpStop is { } bump)
         {
-            ReadOnlySpan<double> q = bump.Lines.Points;
-            for (int i = 0; i < q.Length - 1 && n < into.Length; i++)
+            // The last line goes on past its end.
+            foreach (double q in bump.Lines.Points[..^1])
             {
-                Add(into, ref n, bump.OnAxle
-                    ? corner.FullBumpWheelTravel - bump.Length + q[i]
-                    : corner.Ratio.WheelTravel(corner.Stroke - bump.Length + q[i]));
+                breaks.Add(bump.OnAxle
+                    ? corner.FullBumpWheelTravel - bump.Length + q
+                    : corner.Ratio.WheelTravel(corner.Stroke - bump.Length + q));
             }
         }
 
-        into[..n].Sort();
-        return n;
+        breaks.RemoveAll(w => !double.IsFinite(w));
+        breaks.Sort();
+        return [.. breaks];
     }
 
-    private static void Add(Span<double> into, ref int n, double w)
+    // What pushes along the shaft and what pushes on the axle past it, N.
+    private static (double Shaft, double Axle) Parts(Corner corner, double w, bool withBumpStop)
     {
-        if (n < into.Length && double.IsFinite(w))
-            into[n++] = w;
+        double x = corner.Ratio.Travel(w), shaft = corner.Stack.Force(x + corner.Preload), axle = 0;
+        if (corner.Gas is { } gas)
+            shaft += gas.Standing(x);
+        if (withBumpStop && corner.BumpStop is { } bump)
+        {
+            double f = bump.Force(corner.BumpStopCompression(w), 0);
+            (shaft, axle) = bump.OnAxle ? (shaft, f) : (shaft + f, 0);
+        }
+
+        return (shaft + corner.BottomOut.Force(x - corner.Stroke, 0) - corner.TopOut.Force(-x, 0), axle);
     }
 
     private static double Root(Corner corner, double load, bool withBumpStop, double low, double high) =>
         FirstRoot.Rising(w => WheelForce(corner, w, withBumpStop) - load, low, high, 1e-15 * load);
+
+    /// <summary>
+    /// The standing force between two neighbouring breaks. A falling motion ratio lets it fall there, so it may reach a load on a crest and be below it at both ends.
+    /// Shaft force and its rate rise with travel (straight lines and convex gas), and the ratio is a straight line: their values at two places bound the slope between them,
+    /// dF/dw = r'·S + r²·S' + axle's rate, and with it every value. Halves are looked at until the bounds say yes or no: no crest is missed.
+    /// </summary>
+    private readonly ref struct SmoothPiece
+    {
+        private readonly Corner _corner;
+        private readonly bool _withBumpStop;
+        private readonly Place _from, _to;
+        private readonly double _ratioSlope, _straightRate, _axleRate;
+
+        public SmoothPiece(Corner corner, bool withBumpStop, double from, double to)
+        {
+            (_corner, _withBumpStop) = (corner, withBumpStop);
+            (_from, _to) = (At(from), At(to));
+            double travel = _to.ShaftTravel - _from.ShaftTravel;
+            _ratioSlope = (_to.Ratio - _from.Ratio) / (to - from);
+            _straightRate = (_to.Shaft - _to.Gas - (_from.Shaft - _from.Gas)) / travel;
+            _axleRate = (_to.Axle - _from.Axle) / (to - from);
+        }
+
+        /// <summary>Two wheel travels, m, between which the force rises past a load for the first time; null where it stays below. It starts below.</summary>
+        public (double Below, double Above)? FirstRise(double load) => First(load, _from, _to);
+
+        private (double Below, double Above)? First(double load, in Place a, in Place b)
+        {
+            (double least, double most) = Slopes(a, b);
+            double width = b.Wheel - a.Wheel;
+            if (!(width > Same && least < 0 && most > 0))
+                return b.Force >= load ? (a.Wheel, b.Wheel) : null;
+
+            // Where the steepest rise from the one end meets the steepest fall to the other.
+            double crest = a.Force + most * (b.Force - a.Force - least * width) / (most - least);
+            if (crest < load && b.Force < load)
+                return null;
+            Place mid = At(0.5 * (a.Wheel + b.Wheel));
+            return First(load, a, mid) ?? First(load, mid, b);
+        }
+
+        private (double Least, double Most) Slopes(in Place a, in Place b)
+        {
+            double one = _ratioSlope * a.Shaft, other = _ratioSlope * b.Shaft, low = Math.Min(a.Ratio, b.Ratio), high = Math.Max(a.Ratio, b.Ratio);
+            return (Math.Min(one, other) + low * low * (_straightRate + a.GasRate) + _axleRate, Math.Max(one, other) + high * high * (_straightRate + b.GasRate) + _axleRate);
+        }
+
+        private Place At(double w)
+        {
+            (double shaft, double axle) = Parts(_corner, w, _withBumpStop);
+            double x = _corner.Ratio.Travel(w), r = _corner.Ratio.Ratio(w);
+            return new Place(w, x, r, shaft, axle, _corner.Gas?.Standing(x) ?? 0, _corner.Gas?.StandingRate(x) ?? 0);
+        }
+    }
+
+    private readonly record struct Place(double Wheel, double ShaftTravel, double Ratio, double Shaft, double Axle, double Gas, double GasRate)
+    {
+        public double Force => Ratio * Shaft + Axle;
+    }
 }

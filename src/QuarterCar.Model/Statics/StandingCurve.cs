@@ -15,11 +15,9 @@ public static class StandingCurve
     /// <summary>The rows, rising in wheel travel.</summary>
     public static ImmutableArray<CurveRow> Of(Corner corner)
     {
-        Span<double> breaks = stackalloc double[96];
-        int n = Balance.Breaks(corner, withBumpStop: true, breaks);
         double full = corner.FullBumpWheelTravel;
         var travels = new SortedSet<double> { 0, full };
-        foreach (double w in breaks[..n])
+        foreach (double w in Balance.Breaks(corner, withBumpStop: true))
         {
             if (w >= 0 && w <= full)
                 Add(w);
