@@ -2,6 +2,7 @@ using QuarterCar.Model;
 using QuarterCar.Model.Motion;
 using QuarterCar.Scenarios;
 using QuarterCar.Studies.Tests.Reference;
+using QuarterCar.TestKit;
 
 using Xunit;
 
@@ -23,15 +24,7 @@ public class AllocationTests
         Go(full);
 
         // The grid of pieces is made anew for each run; what a run takes must not depend on how long it is.
-        Assert.Equal(Taken(0.25 * full), Taken(full));
-
-        long Taken(double duration)
-        {
-            Go(duration);
-            long before = GC.GetAllocatedBytesForCurrentThread();
-            Go(duration);
-            return GC.GetAllocatedBytesForCurrentThread() - before;
-        }
+        Assert.Equal(Heap.Taken(() => Go(0.25 * full)), Heap.Taken(() => Go(full)));
 
         void Go(double duration)
         {

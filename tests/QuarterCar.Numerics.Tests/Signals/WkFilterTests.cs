@@ -112,10 +112,11 @@ public class WkFilterTests
     {
         var filter = new WkFilter(Step);
         double sum = filter.Next(1);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        for (int i = 0; i < 1000; i++)
-            sum += filter.Next(i);
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+        Assert.Equal(0, Heap.Taken(() =>
+        {
+            for (int i = 0; i < 1000; i++)
+                sum += filter.Next(i);
+        }));
         Assert.True(double.IsFinite(sum));
     }
 
