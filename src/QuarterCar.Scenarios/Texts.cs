@@ -190,6 +190,14 @@ public static class Texts
 
     public static string Rows(int count) => $"{Whole(count)} {(count == 1 ? "row" : "rows")}";
 
+    public static string Beside(string other) => $"it beside {Quote(other)}";
+
+    public static string OneColumn(string stem) => $"one column of {stem}, in one unit";
+
+    public static string Cells(int count) => count == 1 ? "1 cell" : FormattableString.Invariant($"{count} cells");
+
+    public static string OneCellAColumn(int columns) => FormattableString.Invariant($"{columns}, one a column (decimals with a point, 1.5)");
+
     public static string Header(string header) => $"the header {Quote(header)}";
 
     public const string AFigure = "a dotted figure of the summary, or its last part, like up_travel_used";

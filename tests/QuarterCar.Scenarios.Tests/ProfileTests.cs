@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 
 using QuarterCar.Model;
@@ -48,6 +49,33 @@ public class ProfileTests
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(string.Concat(Enumerable.Repeat(text, 2_000_000 / text.Length))));
         Assert.Null(ProfileReader.Read(stream, "hostile.csv", problems));
         Assert.Single(problems.ToImmutable());
+    }
+
+    // 1,5 m and 0,3 m of height read as distance 1 and height 5 otherwise; empty cells at the end are some programs' habit.
+    [Theory]
+    [InlineData("distance_m,height_m\n0,0\n1,5,0,3\n", "course.csv:3: found 4 cells; wanted 2, one a column (decimals with a point, 1.5)")]
+    [InlineData("distance_m,height_mm,height_m\n0,0,0\n1,2,3\n", "course.csv:1: height_m: found it beside 'height_mm'; wanted one column of height, in one unit")]
+    [InlineData("distance_ft,distance_m,height_m\n0,0,0\n1,2,3\n", "course.csv:1: distance_m: found it beside 'distance_ft'; wanted one column of distance, in one unit")]
+    public void What_could_be_read_in_two_ways_is_refused(string text, string problem)
+    {
+        var problems = new ProblemList();
+        Assert.Null(Read(text, problems));
+        Assert.Equal(problem, Assert.Single(problems.ToImmutable()).ToString());
+    }
+
+    [Fact]
+    public void Empty_cells_past_the_header_and_other_columns_are_left_alone()
+    {
+        var problems = new ProblemList();
+        TablePoint[] points = [.. Read("distance_m,note,height_m,height_note\n0,a,0.5,b,,\n1,,0.25,\n", problems)!.Value];
+        Assert.Equal([new TablePoint(0, 0.5), new TablePoint(1, 0.25)], points);
+        Assert.Equal(0, problems.Count);
+    }
+
+    private static ImmutableArray<TablePoint>? Read(string text, ProblemList problems)
+    {
+        using var stream = new MemoryStream(Encoding.UTF8.GetBytes(text));
+        return ProfileReader.Read(stream, "course.csv", problems)?.Points;
     }
 
     [Theory, InlineData(".."), InlineData("."), InlineData(""), InlineData("a/b.csv"), InlineData("a\\b.csv"), InlineData("/etc/hosts"), InlineData("C:course.csv")]

@@ -75,7 +75,7 @@ public static class ProfileReader
             return null;
         }
 
-        if (Find(header, "distance_") is { } distance && Find(header, "height_") is { } height)
+        if (Find(header, "distance_", name, problems) is { } distance && Find(header, "height_", name, problems) is { } height)
         {
             return (distance, height);
         }
@@ -84,29 +84,42 @@ public static class ProfileReader
         return null;
     }
 
-    private static Column? Find(string[] header, string prefix)
+    private static Column? Find(string[] header, string prefix, string name, ProblemList problems)
     {
+        Column? found = null;
         for (var i = 0; i < header.Length; i++)
         {
             if (header[i].StartsWith(prefix, StringComparison.Ordinal)
                 && UnitTable.Find(header[i][prefix.Length..]) is { Dimension: Dimension.Length } unit)
             {
-                return new Column(i, header[i], unit);
+                if (found is { } first)
+                {
+                    problems.Note(new Place(name, 1, 0), header[i], Texts.Beside(first.Name), Texts.OneColumn(prefix[..^1]));
+                    continue;
+                }
+
+                found = new Column(i, header[i], unit);
             }
         }
 
-        return null;
+        return found;
     }
 
     private static ImmutableArray<TablePoint> Rows(CsvReader csv, (Column Distance, Column Height) columns, string name, ProblemList problems)
     {
         var points = ImmutableArray.CreateBuilder<TablePoint>();
+        var before = problems.Count;
         while (csv.Read() && problems.Count <= ProblemList.Most)
         {
             if (points.Count == MostRows)
             {
                 problems.Note(new Place(name, (int)csv.LineNumber, 0), "", Texts.ProfileTooLong(MostRows), Texts.AtMostRows(MostRows));
                 return [];
+            }
+
+            if (!RowCells.Fit(csv, name, problems))
+            {
+                continue;
             }
 
             var at = Cell(csv, columns.Distance, name, problems);
@@ -117,6 +130,11 @@ public static class ProfileReader
             }
 
             points.Add(new TablePoint(at ?? (points.Count > 0 ? points[^1].At : 0), height ?? 0));
+        }
+
+        if (problems.Count > before)
+        {
+            return []; // what the rows together say is judged where each was read
         }
 
         if (points.Count < 2)

@@ -40,7 +40,7 @@ internal sealed record SpringColumns(
 
             if (found.TryGetValue(stem, out var other))
             {
-                problems.Note(place, header[i], SpringListTexts.Beside(other.Name), SpringListTexts.OneColumn(stem));
+                problems.Note(place, header[i], Texts.Beside(other.Name), Texts.OneColumn(stem));
             }
             else if (Size(stem, header[i]) is { } size)
             {

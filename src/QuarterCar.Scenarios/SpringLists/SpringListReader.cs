@@ -87,7 +87,7 @@ public static class SpringListReader
                 break;
             }
 
-            if (new SpringRow(csv, columns, name, problems).Spring() is not { } spring)
+            if (!RowCells.Fit(csv, name, problems) || new SpringRow(csv, columns, name, problems).Spring() is not { } spring)
             {
                 rows.Add(new ListedSpring(line, null, new SpringData(1, 1, 0))); // stands in, so that the count of rows is right
                 continue;

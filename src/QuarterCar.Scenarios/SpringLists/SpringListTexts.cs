@@ -17,10 +17,6 @@ internal static class SpringListTexts
 
     public static string NoColumn(string[] header) => "none in the header " + Texts.Quote(string.Join(",", header));
 
-    public static string Beside(string other) => $"it beside {Texts.Quote(other)}";
-
-    public static string OneColumn(string stem) => $"one column of {stem}, in one unit";
-
     public static string SameAs(int line) => $"the same spring as in line {line.ToString(CultureInfo.InvariantCulture)}";
 
     public static string TooManyRows(int most) => $"more than {most.ToString("#,0", CultureInfo.InvariantCulture)} springs";

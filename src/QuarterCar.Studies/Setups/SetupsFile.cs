@@ -99,9 +99,8 @@ public static class SetupsFile
         var place = new Place(file, (int)csv.LineNumber, 0);
         if (csv.FieldCount != header.Length)
         {
-            string found = csv.FieldCount == 1 ? "1 cell" : FormattableString.Invariant($"{csv.FieldCount} cells");
             string at = csv.FieldCount < header.Length ? header[csv.FieldCount] : header[^1];
-            check.Problems.Note(place, at, found, FormattableString.Invariant($"{header.Length}, one a column; this is where they part"));
+            check.Problems.Note(place, at, Texts.Cells(csv.FieldCount), FormattableString.Invariant($"{header.Length}, one a column; this is where they part"));
             return null;
         }
 

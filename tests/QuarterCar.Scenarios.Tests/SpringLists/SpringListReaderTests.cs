@@ -21,7 +21,7 @@ public sealed class SpringListReaderTests
     [Fact]
     public void Optional_columns_may_be_empty_in_a_row_and_other_columns_are_left_alone()
     {
-        var rows = Read("name,rate_N_mm,free_length_mm,solid_length_mm,inner_diameter_mm,colour\nA,20,300,100,76,red\nB,20,300,100,,\n").List!.Rows;
+        var rows = Read("name,rate_N_mm,free_length_mm,solid_length_mm,inner_diameter_mm,colour\nA,20,300,100,76,red,,\nB,20,300,100,,\n").List!.Rows;
         Assert.Equal(["A", "B"], rows.Select(r => r.Name));
         Assert.Equal([0.076, null], rows.Select(r => r.Spring.InnerDiameter));
         Assert.Equal([2, 3], rows.Select(r => r.Line));
@@ -41,6 +41,7 @@ public sealed class SpringListReaderTests
     [InlineData("rate_lbf_in,free_length_in,solid_length_in\n150,12,4\n150,12,4\n", ":3: found the same spring as in line 2")]
     [InlineData("rate_lbf_in,free_length_in,solid_length_in\n-150,12,4\n", "a finite number above 0")]
     [InlineData("rate_lbf_in,free_length_in,solid_length_in\n", "found no spring below the header")]
+    [InlineData("rate_N_mm,free_length_mm,solid_length_mm\n28,305,5,110\n", ":2: found 4 cells; wanted 3, one a column (decimals with a point")] // 305,5 mm free: 5 mm solid
     [InlineData("", "found an empty file")]
     public void A_mistake_is_named_with_its_row_and_column(string text, string expected)
     {
