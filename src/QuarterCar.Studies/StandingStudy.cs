@@ -17,22 +17,25 @@ public static class StandingStudy
     /// <exception cref="CornerException">The words describe no corner that can stand.</exception>
     public static StandingResult Of(Scenario scenario, IEnumerable<(string Name, Scenario Scenario)>? cases = null)
     {
-        var corner = Corner.Build(scenario.Corner);
-        StandingFigures figures = StandingWork.Figures(corner);
-        ImmutableArray<SpringStanding> springs = [.. StandingWork.Springs(corner)];
-        FitFigures? fit = FitWork.Of(corner);
-        var stood = (cases ?? []).Select(c => (c.Name, Corner: Corner.Build(c.Scenario.Corner))).Select(c => (c.Name, c.Corner, Figures: StandingWork.Figures(c.Corner))).ToList();
-        var subject = new StandingWarnings.Subject(corner, figures, springs, fit, scenario.Units);
+        StandingWarnings.Subject subject = Stand(scenario);
+        Corner corner = subject.Corner;
+        List<(string Name, StandingWarnings.Subject Subject)> stood = [.. (cases ?? []).Select(c => (c.Name, Stand(c.Scenario)))];
         return new StandingResult(
             scenario,
             corner,
-            figures,
-            springs,
-            Damping(corner, figures),
-            fit,
-            [.. stood.Select(c => new CaseStanding(c.Name, c.Figures))],
+            subject.Figures,
+            subject.Springs,
+            Damping(corner, subject.Figures),
+            subject.Fit,
+            [.. stood.Select(c => new CaseStanding(c.Name, c.Subject.Figures))],
             StandingCurve.Of(corner),
             [.. scenario.Warnings, .. StandingWarnings.Of(subject, stood)]);
+    }
+
+    private static StandingWarnings.Subject Stand(Scenario scenario)
+    {
+        var corner = Corner.Build(scenario.Corner);
+        return new(corner, StandingWork.Figures(corner), [.. StandingWork.Springs(corner)], FitWork.Of(corner), scenario.Units);
     }
 
     /// <summary>The corner and its figures alone: what a study of many setups asks.</summary>

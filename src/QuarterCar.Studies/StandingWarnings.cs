@@ -29,13 +29,24 @@ internal static class StandingWarnings
     /// <summary>The remarks.</summary>
     /// <param name="subject">The corner as it stands.</param>
     /// <param name="cases">Its load cases, as they stand.</param>
-    public static IEnumerable<Warning> Of(Subject subject, IEnumerable<(string Name, Corner Corner, StandingFigures Figures)> cases) =>
+    public static IEnumerable<Warning> Of(Subject subject, IReadOnlyList<(string Name, Subject Subject)> cases)
+    {
+        Warning[] own = [.. SpringWarnings.Of(subject), .. FitWarnings.Of(subject)];
+        return
+        [
+            .. own,
+            .. PlaceWarnings.Of(subject.Corner, subject.Figures),
+            .. cases.SelectMany(c => InCase(c.Name, c.Subject, own)),
+            .. PracticeWarnings.Of(subject),
+            .. NotChecked.Of(subject),
+        ];
+    }
+
+    // A case may change preload or springs as well as weight: what it brings that the scenario itself has not said already.
+    private static IEnumerable<Warning> InCase(string name, Subject inCase, Warning[] own) =>
     [
-        .. SpringWarnings.Of(subject),
-        .. FitWarnings.Of(subject),
-        .. PlaceWarnings.Of(subject.Corner, subject.Figures),
-        .. cases.SelectMany(c => PlaceWarnings.Of(c.Corner, c.Figures, c.Name)),
-        .. PracticeWarnings.Of(subject),
-        .. NotChecked.Of(subject),
+        .. SpringWarnings.Of(inCase).Concat(FitWarnings.Of(inCase)).Except(own)
+            .Select(w => w with { Message = $"In the load case '{name}' {char.ToLowerInvariant(w.Message[0])}{w.Message[1..]}" }),
+        .. PlaceWarnings.Of(inCase.Corner, inCase.Figures, name),
     ];
 }

@@ -56,6 +56,21 @@ public class StandingWarningsTests
     }
 
     [Fact]
+    public void A_load_case_that_changes_preload_says_what_that_brings_and_does_not_repeat_the_scenario()
+    {
+        // The nut stands 0.6 in below first contact: 1.4 + 0.6 = 2.0 in down a thread of 1.9, with 2.4 in of preload 3.0.
+        string[] words = [.. Cases(("raised", "coilover.preload=2.4 in"), ("lowered", "coilover.preload=-0.1 in"), ("two up", "corner.sprung_weight=900 lbf"))];
+        Assert.Contains("The coil nut would stand 0.10 in past the end of its thread: use less preload or longer springs.", words);
+        Assert.Contains("In the load case 'raised' the coil nut would stand 1.10 in past the end of its thread: use less preload or longer springs.", words);
+        Assert.Contains(words, w => w.StartsWith("In the load case 'lowered' the springs are loose by 0.10 in at full droop", StringComparison.Ordinal));
+        Assert.DoesNotContain(words, w => w.Contains("'two up'", StringComparison.Ordinal));
+
+        IEnumerable<string> Cases(params (string Name, string Set)[] cases) => StandingStudy.Of(
+            ReferenceRun.Load("quarry_ledge").Scenario(ShortThread),
+            cases.Select(c => (c.Name, ReferenceRun.Load("quarry_ledge").Scenario(ShortThread, c.Set)))).Warnings.Select(w => w.Message);
+    }
+
+    [Fact]
     public void A_bound_lower_spring_says_where_and_that_the_stop_nut_takes_the_load()
     {
         // Reference: lower spring solid with 22.6 mm of shaft showing, after the crossover.
