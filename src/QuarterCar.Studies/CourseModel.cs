@@ -45,6 +45,22 @@ public sealed record CourseModel(Ground Ground, Road Road, double Speed, double?
         return new CourseModel(ground, road, course.Speed, null);
     }
 
+    /// <summary>Where the wheel is at a time, m; one that is a break of the road or a corner of the ground but for rounding is it, so that the values after it hold as they do in the run, which goes by the time of the break.</summary>
+    /// <param name="time">s.</param>
+    public double DistanceAt(double time)
+    {
+        double s = Speed * time;
+        return Math.Max(Reached(Road.Breaks, s), Reached(Ground.Corners, s));
+    }
+
+    private static double Reached(ReadOnlySpan<double> places, double s)
+    {
+        const double rounding = 4e-16;
+        int at = places.BinarySearch(s);
+        int next = at >= 0 ? at : ~at;
+        return next < places.Length && places[next] - s <= rounding * s ? places[next] : s;
+    }
+
     /// <summary>How long a run lasts, s: as asked, else until 3 s after the terrain's end, or 6 s for a drop.</summary>
     public double Duration(RunSettings run) => run.Duration ?? (DropHeight is null ? Ground.Length / Speed + TraceRows.AfterTerrain : TraceRows.DropTest);
 }

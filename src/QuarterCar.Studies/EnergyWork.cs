@@ -13,17 +13,21 @@ internal sealed class EnergyWork(RunTrack track)
     // Below this all energies count as none, J: a corner that only stands.
     private const double Nothing = 1e-9;
 
+    // And below this share of the most that moved: what no law loses is lost by the tolerance alone, and a share of that says nothing.
+    private const double Drift = 1e-5;
+
     // Share of the tyre's radius beyond which an arc counts as steep: a slope of 0.5 and more.
     private const double Steep = 0.45;
 
     private readonly Corner _corner = track.Corner;
     private int _segment;
     private bool _roadTaken;
-    private double _damper, _friction, _contacts, _tyre, _road;
+    private double _damper, _friction, _contacts, _tyre, _road, _motion;
 
     /// <summary>Sets out on a step.</summary>
     public void Begin(in DenseStep step)
     {
+        _motion = Math.Max(_motion, Motion(step.C0));
         double speed = track.Course.Speed, from = speed * step.Start, to = speed * step.End;
         ref readonly RoadSegment segment = ref SegmentAt(0.5 * (from + to));
         _roadTaken = segment.TryArc(out double origin, out double radius) && Math.Max(Math.Abs(from - origin), Math.Abs(to - origin)) > Steep * radius;
@@ -69,7 +73,8 @@ internal sealed class EnergyWork(RunTrack track)
     {
         SegmentAt(s).Evaluate(s, out double h, out double slope);
         double rise = track.Course.Speed * slope, deflection = h - n.Unsprung;
-        _tyre += weight * Lost(n.TyreForce, _corner.Tyre.Elastic(deflection), rise - n.UnsprungVelocity);
+        if (_corner.Tyre.Damping > 0)
+            _tyre += weight * Lost(n.TyreForce, _corner.Tyre.Elastic(deflection), rise - n.UnsprungVelocity);
         _road += weight * n.TyreForce * rise;
     }
 
@@ -82,7 +87,7 @@ internal sealed class EnergyWork(RunTrack track)
         {
             // One exactly at the end counts: the last state stands on the road after it.
             double time = road.Breaks[i] / speed;
-            if (!road.Jumps(i) || time <= 0 || road.Breaks[i] > speed * track.EndTime)
+            if (!road.Jumps(i) || time <= 0 || time > track.EndTime)
                 continue;
 
             // The tyre's spring is changed by the road alone: no impulse passes, the energy is road work.
@@ -93,7 +98,7 @@ internal sealed class EnergyWork(RunTrack track)
         double change = Stored(track.EndTime, track.StateAt(track.EndTime)) - Stored(0, track.StateAt(0));
         double lost = _damper + _friction + _contacts + _tyre, residual = change + lost - _road;
         double largest = Math.Max(Math.Abs(lost), Math.Max(Math.Abs(_road), Math.Abs(change)));
-        return new EnergyFigures(residual, largest < Nothing ? 0 : residual / largest, _damper, _friction, _contacts, _tyre, _road);
+        return new EnergyFigures(residual, largest < Math.Max(Nothing, Drift * _motion) ? 0 : residual / largest, _damper, _friction, _contacts, _tyre, _road);
     }
 
     // The road's segment at a distance, at a break the one after it. The nodes come nearly in order, so it is near the last one's.
@@ -110,17 +115,22 @@ internal sealed class EnergyWork(RunTrack track)
     // What a force takes beyond what it stores.
     private static double Lost(double force, double elastic, double speed) => (force - elastic) * speed;
 
+    private double Motion(Vector256<double> y)
+    {
+        double vs = CornerState.SprungVelocity(y), vu = CornerState.UnsprungVelocity(y);
+        return 0.5 * (_corner.SprungMass * vs * vs + _corner.UnsprungMass * vu * vu);
+    }
+
     private double Stored(double time, Vector256<double> y)
     {
-        double zs = CornerState.Sprung(y), vs = CornerState.SprungVelocity(y), zu = CornerState.Unsprung(y), vu = CornerState.UnsprungVelocity(y);
-        double w = CornerState.WheelTravel(y), x = _corner.Ratio.Travel(w);
-        double energy = 0.5 * (_corner.SprungMass * vs * vs + _corner.UnsprungMass * vu * vu);
+        double zs = CornerState.Sprung(y), zu = CornerState.Unsprung(y), w = CornerState.WheelTravel(y), x = _corner.Ratio.Travel(w);
+        double energy = Motion(y);
         energy += Corner.Gravity * (_corner.SprungMass * zs + _corner.UnsprungMass * zu);
         energy += _corner.Stack.Energy(x + _corner.Preload);
         energy += _corner.Gas is { } gas ? gas.MovingEnergy(x, track.GasStart) : 0;
         energy += _corner.BumpStop?.Energy(_corner.BumpStopCompression(w)) ?? 0;
         energy += _corner.BottomOut.Energy(x - _corner.Stroke) + _corner.TopOut.Energy(-x);
-        track.Course.Road.Evaluate(track.Course.Speed * time, out double h, out _);
+        track.Course.Road.Evaluate(track.Course.DistanceAt(time), out double h, out _);
         return energy + _corner.Tyre.Energy(h - zu);
     }
 }

@@ -174,20 +174,23 @@ internal sealed class FigureWork
     private (double Rms, double Dose) Weighted()
     {
         int count = (int)Math.Min(int.MaxValue / 16, Math.Floor(_track.EndTime / WeightingStep) + 1);
-        double[] acceleration = ArrayPool<double>.Shared.Rent(count + Vector256<double>.Count);
-        SampleAcceleration(acceleration.AsSpan(0, count + Vector256<double>.Count));
-        var dose = WeightedDose.Of(acceleration.AsSpan(0, count), WeightingStep);
-        ArrayPool<double>.Shared.Return(acceleration);
+        int room = count + Vector256<double>.Count;
+        double[] samples = ArrayPool<double>.Shared.Rent(2 * room);
+        Span<double> acceleration = samples.AsSpan(0, room), velocity = samples.AsSpan(room, room);
+        Sample(acceleration, velocity);
+        var dose = WeightedDose.Of(acceleration[..count], velocity[..count], WeightingStep);
+        ArrayPool<double>.Shared.Return(samples);
         return (dose.Rms, dose.DoseValue);
     }
 
-    // Four samples of a step at a time, each with the bits of being asked for alone; those that lie in the next step are written over from there.
-    private void SampleAcceleration(Span<double> into)
+    // Of the sprung mass. Four samples of a step at a time, each with the bits of being asked for alone; those that lie in the next step are written over from there.
+    private void Sample(Span<double> acceleration, Span<double> velocity)
     {
         ReadOnlySpan<DenseStep> steps = _track.Steps;
-        int lanes = Vector256<double>.Count, count = into.Length - lanes, k = 0;
+        int lanes = Vector256<double>.Count, count = acceleration.Length - lanes, k = 0;
         Vector256<double> ahead = Vector256.Create(0.0, 1, 2, 3);
-        into.Clear();
+        acceleration.Clear();
+        velocity.Clear();
         for (int i = 0; i < steps.Length; i++)
         {
             ref readonly DenseStep step = ref steps[i];
@@ -195,7 +198,10 @@ internal sealed class FigureWork
             while (k < count && k * WeightingStep < until)
             {
                 Vector256<double> theta = ((Vector256.Create((double)k) + ahead) * WeightingStep - Vector256.Create(step.Start)) / Vector256.Create(step.Length);
-                (step.DerivativeAtThetas(theta, CornerState.UnsprungVelocityPlace) - step.DerivativeAtThetas(theta, CornerState.WheelVelocityPlace)).CopyTo(into[k..]);
+                (Vector256<double> unsprung, Vector256<double> unsprungRate) = step.AtThetas(theta, CornerState.UnsprungVelocityPlace);
+                (Vector256<double> wheel, Vector256<double> wheelRate) = step.AtThetas(theta, CornerState.WheelVelocityPlace);
+                (unsprungRate - wheelRate).CopyTo(acceleration[k..]);
+                (unsprung - wheel).CopyTo(velocity[k..]);
                 k++;
                 for (int n = 1; n < lanes && k < count && k * WeightingStep < until; n++)
                     k++;

@@ -91,7 +91,7 @@ public sealed class RunTrack : Track
 
     private Sample SampleOf(double time, Vector256<double> y)
     {
-        double s = Course.Speed * time, zu = CornerState.Unsprung(y), vu = CornerState.UnsprungVelocity(y);
+        double s = Course.DistanceAt(time), zu = CornerState.Unsprung(y), vu = CornerState.UnsprungVelocity(y);
         Course.Road.Evaluate(s, out double h, out double slope);
         CornerForces f = CornerForces.At(Corner, CornerState.WheelTravel(y), CornerState.WheelVelocity(y), GasStart);
         double deflection = h - zu, tyre = Corner.Tyre.Force(deflection, Course.Speed * slope - vu);
@@ -125,7 +125,7 @@ public sealed class RunTrack : Track
             ShaftForce = f.Shaft,
             TyreForce = tyre,
             TyreDeflection = deflection,
-            SliderGap = stack.HeldTravel is { } held ? Math.Max(0, held - group) : null,
+            SliderGap = stack.HeldTravel is not { } held ? null : stack.OnStopNut(stackTravel) ? 0 : Math.Max(0, held - group),
             LowerSpringCompression = stack.LowerCompression(f.Spring),
             UpperGroupCompression = group,
             CoilNutForce = coilNut,

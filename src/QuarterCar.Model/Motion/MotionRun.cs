@@ -49,7 +49,8 @@ public sealed class MotionRun
     /// <param name="cancel">Stops the run.</param>
     public IntegrationOutcome Drop(Corner corner, Road level, double height, double duration, double tolerance, CancellationToken cancel = default)
     {
-        double w = Balance.Least(corner, 0, withBumpStop: true);
+        // Loose springs carry nothing anywhere before they touch: of those places full droop is meant, and rounding must not pass over it.
+        double w = Math.Min(0, Balance.Least(corner, 0, withBumpStop: true));
         return Run(corner, level, 0, CornerState.Of(w, 0, height, 0), duration, tolerance, cancel);
     }
 

@@ -15,6 +15,9 @@ public sealed class SpringStack
     /// <summary>Rate once nothing is left to compress, N/m (physics.md section 3).</summary>
     public const double SolidRate = 5e6;
 
+    // A corner that stands on a break comes back from its balance with rounding: nearer than this it is on it, m.
+    private const double SamePlace = 1e-12;
+
     private readonly StackSpring[] _upper;
     private readonly StackSpring _lower;
     private readonly StackBreak[] _breaks;
@@ -134,7 +137,7 @@ public sealed class SpringStack
 
     /// <summary>True where the slider stands on the stop nut.</summary>
     /// <param name="y">m.</param>
-    public bool OnStopNut(double y) => CrossoverForce is { } f && y >= CompressionAt(f);
+    public bool OnStopNut(double y) => CrossoverForce is { } f && y + SamePlace >= CompressionAt(f);
 
     /// <summary>What the stack is doing at a compression.</summary>
     /// <param name="y">m.</param>
@@ -142,7 +145,7 @@ public sealed class SpringStack
     {
         if (y < 0)
             return RateRegion.Loose;
-        return _breaks[PieceAt(y)].RegionAbove;
+        return _breaks[PieceAt(y + SamePlace)].RegionAbove;
     }
 
     /// <summary>Force on the coil nut and on the stop nut under the stack's force, N: while the slider is on the nut it carries what lies above the crossover force.</summary>

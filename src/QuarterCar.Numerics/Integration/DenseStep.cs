@@ -64,11 +64,11 @@ public struct DenseStep
         return q / Vector256.Create(Length);
     }
 
-    /// <summary>One component of <see cref="DerivativeAtTheta"/> at four places, each with the same bits.</summary>
+    /// <summary>One component of <see cref="AtTheta"/> and <see cref="DerivativeAtTheta"/> at four places, each with the same bits.</summary>
     /// <param name="theta">The places.</param>
     /// <param name="component">From 0 to 3.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly Vector256<double> DerivativeAtThetas(Vector256<double> theta, int component)
+    public readonly (Vector256<double> Value, Vector256<double> Derivative) AtThetas(Vector256<double> theta, int component)
     {
         Vector256<double> a = theta, b = Vector256<double>.One - theta;
         Vector256<double> p = Vector256.FusedMultiplyAdd(All(C7, component), a, All(C6, component)), q = All(C7, component);
@@ -83,7 +83,7 @@ public struct DenseStep
         q = q * b - p;
         p = Vector256.FusedMultiplyAdd(p, b, All(C1, component));
         q = q * a + p;
-        return q / Vector256.Create(Length);
+        return (Vector256.FusedMultiplyAdd(p, a, All(C0, component)), q / Vector256.Create(Length));
 
         static Vector256<double> All(Vector256<double> c, int component) => Vector256.Create(c.GetElement(component));
     }

@@ -158,7 +158,7 @@ public sealed class Integrator
                     cancel.ThrowIfCancellationRequested();
             }
 
-            if (b < breaks.Length && stop == breaks[b] && t < end)
+            if (b < breaks.Length && stop == breaks[b])
             {
                 system.PassBreak(b++, t, y);
                 _stepper.First = system.Derivative(t, y);

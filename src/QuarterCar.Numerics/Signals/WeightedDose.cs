@@ -22,6 +22,19 @@ public readonly record struct WeightedDose(double Rms, double DoseValue, double 
         return sum.Dose(step);
     }
 
+    /// <summary>Dose of a vertical acceleration whose velocity is known too, weighted here by <see cref="WkFilter"/> from rest: a blow between two samples counts with its whole impulse.</summary>
+    /// <param name="acceleration">Samples, m/s².</param>
+    /// <param name="velocity">As many, m/s.</param>
+    /// <param name="step">Time between them, s.</param>
+    public static WeightedDose Of(ReadOnlySpan<double> acceleration, ReadOnlySpan<double> velocity, double step)
+    {
+        var filter = new WkFilter(step);
+        var sum = default(Sums);
+        for (int i = 0; i < acceleration.Length; i++)
+            sum.Add(filter.Next(acceleration[i], i == 0 ? 0 : (velocity[i] - velocity[i - 1]) / step));
+        return sum.Dose(step);
+    }
+
     /// <summary>Dose of an acceleration that is weighted already.</summary>
     /// <param name="weighted">Samples, m/s².</param>
     /// <param name="step">Time between them, s.</param>

@@ -5,8 +5,9 @@ namespace QuarterCar.Numerics.Signals;
 
 /// <summary>
 /// Weights a vertical acceleration as a seated or standing person feels it: the frequency weighting W_k of ISO 2631-1,
-/// as a filter in time that starts from rest. Takes samples at a uniform step and is exact for an acceleration that runs
-/// straight from sample to sample. One owner; nothing is allocated while filtering.
+/// as a filter in time that starts from rest. Takes samples at a uniform step, and what the velocity gained between them:
+/// exact for an acceleration that is a parabola from sample to sample, and of a blow that is over before the next sample it
+/// has the whole impulse. One owner; nothing is allocated while filtering.
 /// </summary>
 /// <remarks>
 /// Source: ISO 2631-1:1997, annex A: H = Hh·Hl·Ht·Hs, with the parameters of ISO 8041 (f1 0.4, f2 100, f3 = f4 12.5,
@@ -22,8 +23,8 @@ public sealed class WkFilter
     private static readonly Complex[] s_poles = [Pole(s_w1, Math.Sqrt(0.5)), Pole(s_w2, Math.Sqrt(0.5)), Pole(s_w4, Q4), Pole(s_w6, Q6)];
     private static readonly (Vector256<double> Real, Vector256<double> Imaginary) s_output = Output();
 
-    // z(n+1) = turn·z(n) + before·a(n) + now·a(n+1), complex, a lane for each pole pair.
-    private readonly Vector256<double> _turnReal, _turnImaginary, _beforeReal, _beforeImaginary, _nowReal, _nowImaginary, _outputReal, _outputImaginary;
+    // z(n+1) = turn·z(n) + before·a(n) + now·a(n+1) + between·(mean − half their sum), complex, a lane for each pole pair.
+    private readonly Vector256<double> _turnReal, _turnImaginary, _beforeReal, _beforeImaginary, _nowReal, _nowImaginary, _betweenReal, _betweenImaginary, _outputReal, _outputImaginary;
     private Vector256<double> _real, _imaginary;
     private double _last;
     private bool _started;
@@ -37,22 +38,30 @@ public sealed class WkFilter
         for (int i = 0; i < Pairs; i++)
         {
             // z' = p·z + a over a step with a straight: z·exp(ph) + a(n)·h·(φ1 − φ2) + a(n+1)·h·φ2, the entries of the
-            // exponential of the matrix that carries (z, a, h·a').
-            Complex ph = s_poles[i] * step, late = Phi2(ph), whole = 1 + ph * late;
-            Complex turn = Complex.Exp(ph), before = step * (whole - late), now = step * late;
+            // exponential of the matrix that carries (z, a, h·a'). The parabola 6τ(1 − τ), of mean 1, adds 6h·(φ2 − 2φ3).
+            Complex ph = s_poles[i] * step, latest = Phi3(ph), late = 0.5 + ph * latest, whole = 1 + ph * late;
+            Complex turn = Complex.Exp(ph), before = step * (whole - late), now = step * late, between = 6 * step * (late - 2 * latest);
             _turnReal = _turnReal.WithElement(i, turn.Real);
             _turnImaginary = _turnImaginary.WithElement(i, turn.Imaginary);
             _beforeReal = _beforeReal.WithElement(i, before.Real);
             _beforeImaginary = _beforeImaginary.WithElement(i, before.Imaginary);
             _nowReal = _nowReal.WithElement(i, now.Real);
             _nowImaginary = _nowImaginary.WithElement(i, now.Imaginary);
+            _betweenReal = _betweenReal.WithElement(i, between.Real);
+            _betweenImaginary = _betweenImaginary.WithElement(i, between.Imaginary);
         }
     }
 
-    /// <summary>Takes the next sample.</summary>
+    /// <summary>Takes the next sample of an acceleration that runs straight from sample to sample.</summary>
     /// <param name="acceleration">m/s², at this sample; the first one is jumped to from rest.</param>
     /// <returns>Weighted acceleration at this sample, m/s².</returns>
-    public double Next(double acceleration)
+    public double Next(double acceleration) => Next(acceleration, 0.5 * (_last + acceleration));
+
+    /// <summary>Takes the next sample.</summary>
+    /// <param name="acceleration">m/s², at this sample; the first one is jumped to from rest.</param>
+    /// <param name="mean">Since the sample before, m/s²: what the velocity gained, over the step.</param>
+    /// <returns>Weighted acceleration at this sample, m/s².</returns>
+    public double Next(double acceleration, double mean)
     {
         if (!_started)
         {
@@ -61,9 +70,9 @@ public sealed class WkFilter
             return 0;
         }
 
-        Vector256<double> before = Vector256.Create(_last), now = Vector256.Create(acceleration);
-        Vector256<double> real = _turnReal * _real - _turnImaginary * _imaginary + (_beforeReal * before + _nowReal * now);
-        _imaginary = _turnImaginary * _real + _turnReal * _imaginary + (_beforeImaginary * before + _nowImaginary * now);
+        Vector256<double> before = Vector256.Create(_last), now = Vector256.Create(acceleration), between = Vector256.Create(mean - 0.5 * (_last + acceleration));
+        Vector256<double> real = _turnReal * _real - _turnImaginary * _imaginary + (_beforeReal * before + _nowReal * now + _betweenReal * between);
+        _imaginary = _turnImaginary * _real + _turnReal * _imaginary + (_beforeImaginary * before + _nowImaginary * now + _betweenImaginary * between);
         _real = real;
         _last = acceleration;
         return Vector256.Sum(_outputReal * _real + _outputImaginary * _imaginary);
@@ -80,16 +89,16 @@ public sealed class WkFilter
         return h.Magnitude;
     }
 
-    // φ2(z) = (e^z − 1 − z)/z² = Σ z^k/(k + 2)!; the closed form cancels where z is small.
-    private static Complex Phi2(Complex z)
+    // φ3(z) = (e^z − 1 − z − z²/2)/z³ = Σ z^k/(k + 3)!; the closed form cancels where z is small.
+    private static Complex Phi3(Complex z)
     {
         if (z.Magnitude > 1)
-            return (Complex.Exp(z) - 1 - z) / (z * z);
-        Complex sum = 0, term = 0.5;
+            return (Complex.Exp(z) - 1 - z - 0.5 * z * z) / (z * z * z);
+        Complex sum = 0, term = 1.0 / 6;
         for (int k = 0; k < 20; k++)
         {
             sum += term;
-            term *= z / (k + 3);
+            term *= z / (k + 4);
         }
 
         return sum;

@@ -37,7 +37,7 @@ public class WeightedDoseTests
     public void A_5_hertz_sine_is_felt_a_little_stronger_than_it_is()
     {
         var filter = new WkFilter(Step);
-        double[] weighted = [.. Sine(Math.Sqrt(2), 5, 30).Select(filter.Next)];
+        double[] weighted = [.. Sine(Math.Sqrt(2), 5, 30).Select(a => filter.Next(a))];
         WeightedDose dose = WeightedDose.OfWeighted(weighted.AsSpan(20_000), Step);
         Tolerance.Share(1e-3, "straight lines between samples take (πfh)²/3 = 8e-5 off").Holds(1.038825652, dose.Rms);
     }
@@ -47,7 +47,27 @@ public class WeightedDoseTests
     {
         double[] raw = Sine(3, 4, 2);
         var filter = new WkFilter(Step);
-        Assert.Equal(WeightedDose.OfWeighted([.. raw.Select(filter.Next)], Step), WeightedDose.Of(raw, Step));
+        Assert.Equal(WeightedDose.OfWeighted([.. raw.Select(a => filter.Next(a))], Step), WeightedDose.Of(raw, Step));
+    }
+
+    // A·sin(π(t − t₀)/d) for d seconds from t₀ on, between samples a millisecond apart. The filter as four sections one after the other, by Runge–Kutta at 10 µs. 20 kg on 100 kN/mm bounce off in 1.4 ms.
+    [Theory]
+    [InlineData(1000, 0.1003, 0.0015, 8.7153746630, 17.135828868)]
+    [InlineData(1500, 0.1007, 0.001, 8.7231361653, 17.159453402)]
+    [InlineData(200, 0.1003, 0.005, 5.7265615151, 11.156689811)]
+    public void A_blow_shorter_than_the_samples_are_apart_counts_whole(double peak, double from, double lasts, double rms, double dose)
+    {
+        double[] acceleration = new double[501], velocity = new double[501];
+        for (int i = 0; i <= 500; i++)
+        {
+            double share = ((i * Step) - from) / lasts;
+            acceleration[i] = share is > 0 and < 1 ? peak * Math.Sin(Math.PI * share) : 0;
+            velocity[i] = peak * lasts / Math.PI * (1 - Math.Cos(Math.PI * Math.Clamp(share, 0, 1)));
+        }
+
+        WeightedDose found = WeightedDose.Of(acceleration, velocity, Step);
+        Tolerance.Share(4e-3, "physics.md wants 5e-3").Holds(rms, found.Rms);
+        Tolerance.Share(4e-3, "physics.md wants 5e-3").Holds(dose, found.DoseValue);
     }
 
     [Theory]
