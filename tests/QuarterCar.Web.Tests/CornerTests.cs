@@ -50,6 +50,19 @@ public sealed class CornerTests(PageFixture page)
         Assert.Equal("40 mm", PageFixture.Changes(answer)["coilover.stop_nut.gap"]);
     }
 
+    // From the file, in mm: stroke 300, preload 20, the upper spring closes by 150, the lower by 340 less its solid length. Nothing is left to compress
+    // after 150 + 200 - 20 = 330 of shaft travel, past full bump, after 150 + 150 - 20 = 280, and after 150 + 120 - 20 = 250.
+    [Theory]
+    [InlineData("140 mm", "26 km/h", 0.3)]
+    [InlineData("190 mm", "12 km/h", 0.28)]
+    [InlineData("220 mm", "26 km/h", 0.25)]
+    public async Task The_margin_to_metal_ends_at_full_bump_or_where_all_coils_are_bound(string solid, string speed, double end)
+    {
+        JsonElement answer = await page.Corner([("coilover.springs.lower.solid_length", solid), ("speed", speed)], text: PageFixture.Shipped("coil-bind.yaml"));
+        double deepest = 0.3 * PageFixture.Figure(answer, "travel.travel_use");
+        new Tolerance(1e-12, "a difference of lengths").Holds(end - deepest, PageFixture.Figure(answer, "margin_to_metal_m"));
+    }
+
     [Fact]
     public async Task Switching_units_converts_what_is_shown_and_leaves_what_was_typed()
     {

@@ -50,6 +50,9 @@ public sealed partial class PageFixture : IAsyncLifetime
     public static object Setup((string Path, string Text)[] changes, string? text = null) =>
         new { text = text ?? Ledge, changes = changes.Select(c => new { path = c.Path, text = c.Text }).ToArray(), @case = (string?)null };
 
+    /// <summary>The text of a scenario that ships.</summary>
+    public static string Shipped(string name) => File.ReadAllText(Checkout.At("scenarios", name));
+
     /// <summary>Puts a question.</summary>
     public async Task<JsonElement> Ask(string kind, object question)
     {
