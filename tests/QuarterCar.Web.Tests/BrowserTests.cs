@@ -47,6 +47,17 @@ public sealed class BrowserTests(BrowserFixture browser, ITestOutputHelper outpu
     }
 
     [BrowserFact]
+    public async Task A_load_case_says_what_it_adds_to_the_fields()
+    {
+        await using Visit visit = await browser.Open();
+        await visit.Turn(() => visit.Page.SelectOptionAsync("#case", "two up and fuel"));
+        await Assertions.Expect(visit.Page.Locator("#case-words")).ToHaveTextAsync("On top of the values below: sprung weight +120 lbf.");
+        Assert.Equal("830 lbf", await visit.Input(Weight).InputValueAsync());
+        await visit.Turn(() => visit.Page.SelectOptionAsync("#case", ""));
+        await Assertions.Expect(visit.Page.Locator("#case-words")).ToBeHiddenAsync();
+    }
+
+    [BrowserFact]
     public async Task A_bad_value_is_explained_beside_its_field_while_the_last_answer_stays()
     {
         await using Visit visit = await browser.Open();

@@ -94,7 +94,7 @@ internal sealed class Turn(Library library, UnitSystem units)
     // The next springs of the list that ships, with the body's inner diameter and the free length nearest to what is fitted.
     private SetupState? OnShelf(SetupState setup, string path, double rate, int count)
     {
-        if (library.Read(setup, units).Scenario is not { } scenario) return null;
+        if (library.Read(setup.Own, units).Scenario is not { } scenario) return null;
         string part = path[..^".rate".Length], name = part[(part.LastIndexOf('.') + 1)..];
         SpringSetData set = scenario.Corner.Coilover.Springs;
         if ((name switch { "tender" => set.Tender, "upper" => set.Upper, _ => set.Lower }) is not { } fitted) return null;
