@@ -47,6 +47,20 @@ public sealed class BrowserTests(BrowserFixture browser, ITestOutputHelper outpu
     }
 
     [BrowserFact]
+    public async Task A_kept_drive_is_not_drawn_over_the_time_of_a_drop()
+    {
+        await using Visit visit = await browser.Open();
+        await visit.Page.ClickAsync("#keep");
+        await visit.Turn(() => visit.Page.GetByRole(AriaRole.Button, new() { Name = "Drop test instead" }).ClickAsync());
+        foreach ((string name, int lines) in new[] { ("shaft", 1), ("tyre", 1), ("acceleration", 1), ("force", 5) })
+        {
+            Assert.Equal(lines, await visit.Page.EvaluateAsync<int>($"echarts.getInstanceByDom(document.getElementById('chart-{name}')).getOption().series.length"));
+            string title = await visit.Page.InnerTextAsync("#title-" + name);
+            Assert.Equal(lines == 1, title.EndsWith("(setup A runs over distance and is left out here)", StringComparison.Ordinal));
+        }
+    }
+
+    [BrowserFact]
     public async Task A_load_case_says_what_it_adds_to_the_fields()
     {
         await using Visit visit = await browser.Open();
