@@ -83,6 +83,9 @@ public sealed class Corner
     /// <summary>Wheel travel at full bump, m.</summary>
     public double FullBumpWheelTravel { get; }
 
+    /// <summary>Shaft travel at which the way in ends, m: metal at full bump, or coil bind where nothing is left to compress before that.</summary>
+    public double EndOfTravel => Math.Min(Stroke, Stack.Breaks[^1].Compression - Preload);
+
     /// <summary>Wheel travel at ride height, m: all standing forces and stops included.</summary>
     public double Standing { get; }
 

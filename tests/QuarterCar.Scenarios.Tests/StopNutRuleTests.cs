@@ -126,6 +126,35 @@ public class StopNutRuleTests
     }
 
     [Fact]
+    public void Case_that_comes_last_is_a_change_on_top_of_what_is_set()
+    {
+        var options = Options(new Standing(_held)) with { Case = "heavy", Sets = ["corner.sprung_weight=840 lbf"] };
+        Assert.Equal(840 * 4.4482216152605, With(Bench, options).Good().Corner.SprungWeight!.Value, 1e-11);
+        var standing = new Standing(_held);
+        var result = With(Bench, options with { CaseComesLast = true, Base = standing });
+        Assert.Equal(960 * 4.4482216152605, result.Good().Corner.SprungWeight!.Value, 1e-11);
+        Assert.Equal((NutRule.Stays, 840 * 4.4482216152605), (result.Nut, Assert.Single(standing.Asked).SprungWeight!.Value));
+    }
+
+    [Fact]
+    public void Spring_load_that_is_set_means_its_weight_before_the_case_that_comes_last()
+    {
+        var standing = new Standing(_held, 3600);
+        var options = Options(standing) with { Case = "heavy", Sets = ["corner.spring_load=3 kN"], CaseComesLast = true };
+        Assert.Equal(3600 + (120 * 4.4482216152605), With(_loaded, options).Good().Corner.SprungWeight!.Value, 1e-11);
+        Assert.Equal(3000, standing.Asked[0].SpringLoad!.Value);
+    }
+
+    [Fact]
+    public void Spring_load_means_the_weight_as_written_where_something_else_is_set_before_the_case()
+    {
+        var standing = new Standing(_held, 3500);
+        var options = Options(standing) with { Case = "heavy", Sets = ["coilover.preload=2 in"], CaseComesLast = true };
+        Assert.Equal(3500 + (120 * 4.4482216152605), With(_loaded, options).Good().Corner.SprungWeight!.Value, 1e-11);
+        Assert.Equal((1.5 * 0.0254, 700 * 4.4482216152605), (standing.Asked[0].Coilover.Preload, standing.Asked[0].SpringLoad!.Value));
+    }
+
+    [Fact]
     public void Spring_load_without_an_answer_is_a_problem() =>
         Assert.StartsWith("bench.yaml:3: corner.spring_load: found a spring load whose sprung weight", Assert.Single(Read(_loaded, "coilover.preload=2 in").Lines()), StringComparison.Ordinal);
 

@@ -47,6 +47,31 @@ public sealed class BrowserTests(BrowserFixture browser, ITestOutputHelper outpu
     }
 
     [BrowserFact]
+    public async Task A_kept_drive_is_not_drawn_over_the_time_of_a_drop()
+    {
+        await using Visit visit = await browser.Open();
+        await visit.Page.ClickAsync("#keep");
+        await visit.Turn(() => visit.Page.GetByRole(AriaRole.Button, new() { Name = "Drop test instead" }).ClickAsync());
+        foreach ((string name, int lines) in new[] { ("shaft", 1), ("tyre", 1), ("acceleration", 1), ("force", 5) })
+        {
+            Assert.Equal(lines, await visit.Page.EvaluateAsync<int>($"echarts.getInstanceByDom(document.getElementById('chart-{name}')).getOption().series.length"));
+            string title = await visit.Page.InnerTextAsync("#title-" + name);
+            Assert.Equal(lines == 1, title.EndsWith("(setup A runs over distance and is left out here)", StringComparison.Ordinal));
+        }
+    }
+
+    [BrowserFact]
+    public async Task A_load_case_says_what_it_adds_to_the_fields()
+    {
+        await using Visit visit = await browser.Open();
+        await visit.Turn(() => visit.Page.SelectOptionAsync("#case", "two up and fuel"));
+        await Assertions.Expect(visit.Page.Locator("#case-words")).ToHaveTextAsync("On top of the values below: sprung weight +120 lbf.");
+        Assert.Equal("830 lbf", await visit.Input(Weight).InputValueAsync());
+        await visit.Turn(() => visit.Page.SelectOptionAsync("#case", ""));
+        await Assertions.Expect(visit.Page.Locator("#case-words")).ToBeHiddenAsync();
+    }
+
+    [BrowserFact]
     public async Task A_bad_value_is_explained_beside_its_field_while_the_last_answer_stays()
     {
         await using Visit visit = await browser.Open();

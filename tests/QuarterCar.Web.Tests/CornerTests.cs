@@ -50,6 +50,37 @@ public sealed class CornerTests(PageFixture page)
         Assert.Equal("40 mm", PageFixture.Changes(answer)["coilover.stop_nut.gap"]);
     }
 
+    [Theory]
+    [InlineData("us", "speed", "6 mph", "8", "8 mph")]
+    [InlineData("si", "speed", "6 mph", "10", "10 km/h")] // shown as 9.6561 km/h
+    [InlineData("us", "terrain[0].flat", "10 ft", "12", "12 ft")]
+    [InlineData("us", "run.sample", "1 ms", "2", "2 ms")]
+    [InlineData("si", "corner.unsprung_weight", "380 kg", "400", "400 kg")]
+    [InlineData("us", "corner.unsprung_weight", "380 kg", "400", "400 lbf")] // shown in lbf
+    [InlineData("si", "coilover.gas.pressure", "1200 kPa", "1300", "1300 kPa")]
+    [InlineData("us", "coilover.stop_nut.gap", "40 psi", "1.5", "1.5 in")] // a mistake is no unit to go by
+    [InlineData("si", "coilover.springs.upper.wire_diameter", "none", "12", "12 mm")] // nothing stands there
+    [InlineData("us", "coilover.preload", "none", "1.5", "1.5 in")] // a default of 0 m is no unit to go by
+    public async Task A_bare_number_keeps_the_unit_of_its_field(string units, string path, string present, string typed, string wanted)
+    {
+        (string, string)[] before = path.StartsWith("terrain", StringComparison.Ordinal) ? [] : [(path, present)];
+        JsonElement answer = await page.Corner(before, new() { ["edits"] = new[] { new { path, text = typed } }, ["units"] = units });
+        Assert.Equal(wanted, PageFixture.Changes(answer)[path]);
+    }
+
+    // From the file, in mm: stroke 300, preload 20, the upper spring closes by 150, the lower by 340 less its solid length. Nothing is left to compress
+    // after 150 + 200 - 20 = 330 of shaft travel, past full bump, after 150 + 150 - 20 = 280, and after 150 + 120 - 20 = 250.
+    [Theory]
+    [InlineData("140 mm", "26 km/h", 0.3)]
+    [InlineData("190 mm", "12 km/h", 0.28)]
+    [InlineData("220 mm", "26 km/h", 0.25)]
+    public async Task The_margin_to_metal_ends_at_full_bump_or_where_all_coils_are_bound(string solid, string speed, double end)
+    {
+        JsonElement answer = await page.Corner([("coilover.springs.lower.solid_length", solid), ("speed", speed)], text: PageFixture.Shipped("coil-bind.yaml"));
+        double deepest = 0.3 * PageFixture.Figure(answer, "travel.travel_use");
+        new Tolerance(1e-12, "a difference of lengths").Holds(end - deepest, PageFixture.Figure(answer, "margin_to_metal_m"));
+    }
+
     [Fact]
     public async Task Switching_units_converts_what_is_shown_and_leaves_what_was_typed()
     {

@@ -40,15 +40,19 @@ public sealed partial class PageFixture : IAsyncLifetime
     /// <param name="changes">Changes that the browser holds.</param>
     /// <param name="more">Further parts of the question.</param>
     /// <param name="text">The scenario; null for the ledge.</param>
-    public Task<JsonElement> Corner((string Path, string Text)[] changes, Dictionary<string, object?>? more = null, string? text = null)
+    /// <param name="load">The load case; null for the scenario as written.</param>
+    public Task<JsonElement> Corner((string Path, string Text)[] changes, Dictionary<string, object?>? more = null, string? text = null, string? load = null)
     {
-        var question = new Dictionary<string, object?>(more ?? []) { ["setup"] = Setup(changes, text) };
+        var question = new Dictionary<string, object?>(more ?? []) { ["setup"] = Setup(changes, text, load) };
         return Ask("corner", question);
     }
 
     /// <summary>A setup as the browser holds it.</summary>
-    public static object Setup((string Path, string Text)[] changes, string? text = null) =>
-        new { text = text ?? Ledge, changes = changes.Select(c => new { path = c.Path, text = c.Text }).ToArray(), @case = (string?)null };
+    public static object Setup((string Path, string Text)[] changes, string? text = null, string? load = null) =>
+        new { text = text ?? Ledge, changes = changes.Select(c => new { path = c.Path, text = c.Text }).ToArray(), @case = load };
+
+    /// <summary>The text of a scenario that ships.</summary>
+    public static string Shipped(string name) => File.ReadAllText(Checkout.At("scenarios", name));
 
     /// <summary>Puts a question.</summary>
     public async Task<JsonElement> Ask(string kind, object question)
@@ -67,9 +71,12 @@ public sealed partial class PageFixture : IAsyncLifetime
     }
 
     /// <summary>A figure of check --json with overrides.</summary>
-    public static double Check(string key, params string[] arguments)
+    public static double Check(string key, params string[] arguments) => CheckOf("scenarios/quarry-ledge.yaml", key, arguments);
+
+    /// <summary>The same of another file.</summary>
+    public static double CheckOf(string file, string key, params string[] arguments)
     {
-        ProcessResult result = ProgramProcess.Run(Checkout.Root, ["check", "scenarios/quarry-ledge.yaml", "--json", .. arguments]);
+        ProcessResult result = ProgramProcess.Run(Checkout.Root, ["check", file, "--json", .. arguments]);
         Assert.True(result.Code == 0, result.Messages);
         using var json = JsonDocument.Parse(result.Out);
         return json.RootElement.GetProperty("static").GetProperty(key).GetDouble();

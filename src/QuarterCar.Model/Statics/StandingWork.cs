@@ -102,7 +102,7 @@ public static class StandingWork
     // ½·stored to full bump or coil bind, whichever comes first, less the load's own work (physics.md section 6).
     private static double Reserve(Corner corner)
     {
-        double end = Math.Min(corner.Stroke, corner.Stack.Breaks[^1].Compression - corner.Preload), w0 = corner.Standing;
+        double end = corner.EndOfTravel, w0 = corner.Standing;
         double x0 = corner.StandingShaftTravel, w1 = corner.Ratio.WheelTravel(end);
         if (!(w1 >= w0 - OnKink))
             return double.NaN;

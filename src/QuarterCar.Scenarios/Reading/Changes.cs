@@ -33,8 +33,10 @@ public sealed record Changes(ImmutableArray<string> ByCase, ImmutableArray<strin
     /// <summary>True where something at, above or below a path changes.</summary>
     public bool Touch(string path) => Within(ByCase, path) || Within(BySet, path);
 
-    private static bool Corner(ImmutableArray<string> paths) => Within(paths, "corner") || Within(paths, "coilover");
+    /// <summary>True where one of the paths changes weights, springs or shock.</summary>
+    public static bool Corner(ImmutableArray<string> paths) => Within(paths, "corner") || Within(paths, "coilover");
 
-    private static bool Within(ImmutableArray<string> paths, string path) =>
+    /// <summary>True where one of the paths is at, above or below another.</summary>
+    public static bool Within(ImmutableArray<string> paths, string path) =>
         paths.Any(p => p == path || p.StartsWith(path + ".", StringComparison.Ordinal) || path.StartsWith(p + ".", StringComparison.Ordinal));
 }

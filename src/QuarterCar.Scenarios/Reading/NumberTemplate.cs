@@ -40,12 +40,12 @@ public sealed partial class NumberTemplate
 
     /// <summary>The template of one reading; null where it was no success, or where a path holds no single number.</summary>
     /// <param name="document">The document.</param>
-    /// <param name="options">As for the reading, its overrides among them; the stop-nut rule must be <see cref="NutRule.Reset"/>.</param>
+    /// <param name="options">As for the reading, its overrides among them; the stop-nut rule must be <see cref="NutRule.Reset"/>, and no case may come after the overrides.</param>
     /// <param name="count">How many of the overrides, the last ones, are the numbers that differ.</param>
     public static NumberTemplate? Of(ScenarioDocument document, ReadOptions options, int count)
     {
         var (result, content, root) = ScenarioReader.ReadWithContent(document, options);
-        if (result.Scenario is not { } scenario || content is null || options.Nut != NutRule.Reset)
+        if (result.Scenario is not { } scenario || content is null || options.Nut != NutRule.Reset || options.CaseComesLast)
         {
             return null;
         }

@@ -42,6 +42,9 @@ public sealed class NoStandingBase : IStandingBase
 /// <param name="Base">How the scenario as written stands.</param>
 public sealed record ReadOptions(string? Case, ImmutableArray<string> Sets, NutRule? Nut, UnitSystem? Units, IStandingBase Base)
 {
+    /// <summary>True where the overrides are edits of the scenario itself and the case is a change on top of them; else the overrides have the last word.</summary>
+    public bool CaseComesLast { get; init; }
+
     /// <summary>The file alone.</summary>
     public static readonly ReadOptions Plain = new(null, [], null, null, new NoStandingBase());
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using QuarterCar.Model;
 using QuarterCar.Scenarios.Documents;
 
@@ -46,9 +48,10 @@ public static class ScenarioReader
 
         public ReadResult Result()
         {
-            var start = Start();
-            var cased = WithCase(start);
-            Final = WithSets(cased, problems);
+            var start = options.CaseComesLast
+                ? Start(WithSets(Start(document.Root, _changes.BySet), problems), _changes.ByCase)
+                : Start(document.Root, [.. _changes.ByCase, .. _changes.BySet]);
+            Final = options.CaseComesLast ? WithCase(start) : WithSets(WithCase(start), problems);
             var content = Content = ScenarioContent.Read(document, Final, problems);
             NoteCaseProblems(Final);
             var (corner, nut) = content is null ? (null, null) : Nut(content.Corner, start);
@@ -70,26 +73,26 @@ public static class ScenarioReader
             content.Tolerances,
             []);
 
-        /// <summary>The document as written, a spring load turned into its weight where something at the corner changes.</summary>
-        private DocumentNode Start()
+        /// <summary>A document before these paths change, its spring load turned into its weight where something else at the corner does.</summary>
+        private DocumentNode Start(DocumentNode root, ImmutableArray<string> paths)
         {
-            if (SpringLoads.Load(document.Root) is not { } load || !_changes.TouchCorner || _changes.Touch(SpringLoads.Path))
+            if (SpringLoads.Load(root) is not { } load || !Changes.Corner(paths) || Changes.Within(paths, SpringLoads.Path))
             {
-                return document.Root;
+                return root;
             }
 
-            if (ScenarioContent.Read(document, document.Root, new ProblemList()) is not { } written)
+            if (ScenarioContent.Read(document, root, new ProblemList()) is not { } written)
             {
-                return SpringLoads.AsWeight(document.Root);
+                return SpringLoads.AsWeight(root);
             }
 
             if (options.Base.SprungWeight(written.Corner) is { } weight)
             {
-                return SpringLoads.WithWeight(document.Root, weight);
+                return SpringLoads.WithWeight(root, weight);
             }
 
             problems.Note(load.Place, SpringLoads.Path, Texts.LoadNotPlaced, Texts.LoadAdvice);
-            return SpringLoads.AsWeight(document.Root);
+            return SpringLoads.AsWeight(root);
         }
 
         private DocumentNode WithCase(DocumentNode root)
@@ -133,7 +136,7 @@ public static class ScenarioReader
                 return (corner, NutRule.Reset);
             }
 
-            var reference = _changes.SetsComeFirst ? WithSets(start, new ProblemList()) : start;
+            var reference = _changes.SetsComeFirst && !options.CaseComesLast ? WithSets(start, new ProblemList()) : start;
             return ScenarioContent.Read(document, reference, problems) is { } written && written.Corner.Coilover.StopNut is not null
                 ? (Held(corner, written.Corner), NutRule.Stays)
                 : (corner, NutRule.Reset);

@@ -114,16 +114,20 @@ public static class StudyEngine
     public static StudyRow One(StudyBase study, SetupPlan plan, long index, MotionRun run, bool keepRun, CancellationToken cancel)
     {
         SetupRequest request = plan.At(index);
-        Setup setup;
         try
         {
-            setup = study.Make(request, hashed: keepRun);
+            return One(study, study.Make(request, hashed: keepRun), index, run, keepRun, cancel);
         }
         catch (SetupException e)
         {
             return new StudyRow(index, request, null, e.Message, null, null);
         }
+    }
 
+    /// <summary>The row of a setup that is made already.</summary>
+    public static StudyRow One(StudyBase study, Setup setup, long index, MotionRun run, bool keepRun, CancellationToken cancel)
+    {
+        SetupRequest request = setup.Request;
         try
         {
             RunResult result = SingleRun.Of(setup.Scenario, study.Course(setup.Scenario), run, keepRun, cancel);

@@ -43,7 +43,7 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         using var json = new Utf8JsonWriter(stream);
         json.WriteStartObject();
         Head(json, setup, units);
-        Form(json, read, units, request.Form);
+        Form(json, read, units, request.Form, setup.LoadCase);
         Mistakes(json, problems);
         if (run is not null) Result(json, run);
         json.Short("computedMs", computed.TotalMilliseconds);
@@ -92,7 +92,7 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         json.WriteEndObject();
     }
 
-    private static void Form(Utf8JsonWriter json, ReadSetup read, UnitSystem units, string? shown)
+    private static void Form(Utf8JsonWriter json, ReadSetup read, UnitSystem units, string? shown, string? loadCase)
     {
         if (read.Edited is null) return;
         ImmutableArray<FieldGroup> groups = new FieldList(read.Edited, units).Groups();
@@ -106,8 +106,12 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         json.WriteStartArray("cases");
         foreach (LoadCase one in read.Scenario?.Cases ?? []) json.WriteStringValue(one.Name);
         json.WriteEndArray();
+        json.WriteString("caseWords", read.Scenario?.Cases.FirstOrDefault(c => c.Name == loadCase) is { } taken ? OnTop(taken) : "");
         json.WriteEndObject();
     }
+
+    private static string OnTop(LoadCase taken) =>
+        $"On top of the values below: {string.Join(", ", taken.Changes.Select(c => $"{FieldWords.Of(c.Key).ToLowerInvariant()} {c.Value}"))}.";
 
     private static void Mistakes(Utf8JsonWriter json, IEnumerable<Problem> problems) => json.List("problems", problems, p =>
     {

@@ -36,7 +36,7 @@ internal static class FiguresHtml
             Row(html, words, line.Number, line.Unit, name, value);
         }
 
-        double margin = MarginToMetal(run);
+        double margin = run.Standing.Corner.EndOfTravel - run.Figures.Travel.MaxShaftTravel;
         Row(html, "Margin to metal, deepest", read.Number(Dimension.Length, margin), read.Unit(Dimension.Length).Name, "margin_to_metal_m", margin);
         html.Raw("</tbody></table>");
         html.Raw($"<p class=\"hardest\"><span>Hardest contact</span> {HtmlText.Encode(Hardest(run, read))}</p>");
@@ -94,13 +94,6 @@ internal static class FiguresHtml
         html.Raw("</ol>");
         if (run.Events.Any(e => e.Contact is not null)) html.Element("p", Cautions.AssumedLong, "hint-line");
         return html.ToString();
-    }
-
-    // What is left of the shaft at the deepest point before metal at full bump or bound coils, m.
-    private static double MarginToMetal(RunResult run)
-    {
-        double least = run.Scenario.Corner.Coilover.Stroke - run.Figures.Travel.MaxShaftTravel;
-        return least - Math.Max(0, -run.Standing.Figures.BindClearanceFullBump);
     }
 
     private static string Hardest(RunResult run, Readable read)

@@ -19,12 +19,13 @@ internal sealed class FileAnswer(Library library, Runs runs)
     public void Write(Stream stream, FileRequest request, CancellationToken cancel)
     {
         UnitSystem units = UnitWords.Of(request.Units) ?? UnitWords.Own(library, request.Setup);
-        ReadSetup read = library.Read(request.Setup, units);
+        SetupState setup = request.Kind == "scenario" ? request.Setup.Own : request.Setup;
+        ReadSetup read = library.Read(setup, units);
         using var json = new Utf8JsonWriter(stream);
         json.WriteStartObject();
         try
         {
-            (string name, string type, string text) = read.Scenario is { } scenario && PageLimits.Of(scenario) is null ? Of(request, read, units, cancel) : ("", "", "");
+            (string name, string type, string text) = read.Scenario is { } scenario && PageLimits.Of(scenario) is null ? Of(request.Kind, setup, read, units, cancel) : ("", "", "");
             if (name.Length == 0) json.WriteString("problem", "Correct the mistakes first.");
             json.WriteString("name", name);
             json.WriteString("type", type);
@@ -38,10 +39,10 @@ internal sealed class FileAnswer(Library library, Runs runs)
         json.WriteEndObject();
     }
 
-    private (string Name, string Type, string Text) Of(FileRequest request, ReadSetup read, UnitSystem units, CancellationToken cancel) => request.Kind switch
+    private (string Name, string Type, string Text) Of(string kind, SetupState setup, ReadSetup read, UnitSystem units, CancellationToken cancel) => kind switch
     {
-        "scenario" => ("scenario.yaml", "application/yaml", Saving.Of(request.Setup, read)),
-        "sheet" => ("setup-sheet.html", "text/html", Sheet(request.Setup, read)),
+        "scenario" => ("scenario.yaml", "application/yaml", Saving.Of(setup, read)),
+        "sheet" => ("setup-sheet.html", "text/html", Sheet(setup, read)),
         "trace" => ("trace.csv", "text/csv", Csv(s => CsvTable.Write(s, Columns.Trace, Rows(runs.Of(units, read.Scenario!, cancel)), units, cancel))),
         "events" => ("events.csv", "text/csv", Csv(s => CsvTable.Write(s, Columns.Events, runs.Of(units, read.Scenario!, cancel).Events, units, cancel))),
         _ => ("", "", ""),
@@ -51,10 +52,17 @@ internal sealed class FileAnswer(Library library, Runs runs)
 
     private string Sheet(SetupState setup, ReadSetup read)
     {
-        var cases = read.Scenario!.Cases.Select(c => (c.Name, Read: library.Read(setup with { Case = c.Name }, read.Scenario.Units).Scenario)).Where(c => c.Read is not null).Select(c => (c.Name, c.Read!));
+        var cases = read.Scenario!.Cases.Select(c => (c.Name, Loaded(setup with { Case = c.Name }, read.Scenario.Units)));
         StandingResult standing = StandingStudy.Of(read.Scenario with { File = Path.GetFileName(read.Scenario.File) }, cases);
         var today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
         return SheetPage.Write(new SheetSubject(standing, today, setup.LoadCase, setup.Sets));
+    }
+
+    // A row that is not there would look like a case that is not there.
+    private Scenario Loaded(SetupState setup, UnitSystem units)
+    {
+        ReadSetup read = library.Read(setup, units);
+        return read.Scenario ?? throw new CornerException($"load case {setup.Case}, {read.Problems[0].Key}", read.Problems[0].Found, read.Problems[0].Wanted);
     }
 
     private static string Csv(Action<Stream> write)

@@ -1,17 +1,15 @@
-using System.Collections.Immutable;
 using System.Text.Json;
 
 using QuarterCar.Model;
+using QuarterCar.Model.Motion;
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
 using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Keys;
 using QuarterCar.Scenarios.Quantities;
-using QuarterCar.Scenarios.Reading;
 using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
-using QuarterCar.Studies.Sweeps;
 using QuarterCar.Web.Form;
 using QuarterCar.Web.State;
 
@@ -34,7 +32,7 @@ internal sealed class MatterAnswer(Library library)
         json.WriteEndObject();
     }
 
-    private static void Answer(Utf8JsonWriter json, ReadSetup read, MatterRequest request, UnitSystem units, CancellationToken cancel)
+    private void Answer(Utf8JsonWriter json, ReadSetup read, MatterRequest request, UnitSystem units, CancellationToken cancel)
     {
         try
         {
@@ -53,15 +51,15 @@ internal sealed class MatterAnswer(Library library)
         : Present(read, request.Path) is null ? "This input has no number to change."
         : null;
 
-    private static void Sweep(Utf8JsonWriter json, ReadSetup read, MatterRequest request, UnitSystem units, CancellationToken cancel)
+    private void Sweep(Utf8JsonWriter json, ReadSetup read, MatterRequest request, UnitSystem units, CancellationToken cancel)
     {
         (Measured present, QuantityKind kind) = Present(read, request.Path)!.Value;
-        string unit = present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
+        string unit = ShownUnit(present, units);
         double step = StepSizes.Of(request.Path, kind.Dimension, units, StepSizes.Pitch(read.Edited!));
         double[] at = [.. Enumerable.Range(-Side, (2 * Side) + 1).Select(i => present.Si + (i * step)).Where(kind.Range.Holds)];
         var (dimension, toSi) = Readable.OfKey(request.Figure);
         ReadableUnit figure = request.Figure.StartsWith("counts.", StringComparison.Ordinal) ? new("", 1, 0) : new Readable(units).Unit(dimension);
-        StudyRow[] rows = Rows(read, request, at, unit, cancel);
+        StudyRow[] rows = Rows(read, request, at, present, units, cancel);
         int place = FigureTable.Names.IndexOf(request.Figure);
         json.WriteString("unit", unit);
         json.WriteString("input", FieldWords.Of(request.Path));
@@ -73,16 +71,27 @@ internal sealed class MatterAnswer(Library library)
         json.WriteString("failed", rows.FirstOrDefault(r => r.Figures is null) is { } bad ? $"Left out where the corner cannot be: {bad.Request.Title}: {bad.Note}." : "");
     }
 
-    private static StudyRow[] Rows(ReadSetup read, MatterRequest request, double[] at, string unit, CancellationToken cancel)
+    // Each row is what the page would show with that value typed in: load case and stop nut follow its own rules.
+    private StudyRow[] Rows(ReadSetup read, MatterRequest request, double[] at, Measured present, UnitSystem units, CancellationToken cancel)
     {
-        ReadOptions options = Library.Options(request.Setup, read.Scenario!.Units) with { Nut = NutRule.Reset };
-        var study = new StudyBase(read.Document!, options, read.Scenario!);
-        ImmutableArray<SetupRequest> setups = [.. at.Select(v => SetupRequest.Of([new SetupValue(request.Path, ShownUnits.In(v, unit), v)]))];
+        string unit = ShownUnit(present, units);
+        var study = new StudyBase(read.Document!, Library.Options(request.Setup, units), read.Scenario!);
         var rows = new List<StudyRow>();
-        var grid = new SweepGrid([SweepGridAxis.Of([request.Path], setups)]);
-        SweepStudy.Run(study, grid, new Goal(request.Figure, false), StudyOptions.Default, rows.Add, null, cancel);
+        StudyEngine.Rows(at.Length, StudyOptions.Default, Row, rows.Add, null, cancel);
         return [.. rows];
+
+        StudyRow Row(long index, MotionRun run)
+        {
+            var value = new SetupValue(request.Path, ShownUnits.In(at[index], unit), at[index]);
+            var asked = SetupRequest.Of([value]);
+            ReadSetup there = at[index] == present.Si ? read : library.Read(Changes.With(request.Setup, value.Path, value.Text), units);
+            return there.Scenario is { } scenario
+                ? StudyEngine.One(study, new Setup(asked, scenario, null, ""), index, run, keepRun: false, cancel)
+                : new StudyRow(index, asked, null, string.Join("; ", there.Problems.Select(p => $"{p.Key}: found {p.Found}; wanted {p.Wanted}")), null, null);
+        }
     }
+
+    private static string ShownUnit(Measured present, UnitSystem units) => present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
 
     private static bool Metal(StudyRow row) =>
         row.Figures!.Value[FigureTable.Names.IndexOf("counts.bottom_out")] + row.Figures!.Value[FigureTable.Names.IndexOf("counts.coil_bind")] > 0;

@@ -59,7 +59,7 @@ function show(answer) {
     if (answer.form.html !== undefined) showForm(answer.form.html);
     state.formKey = answer.form.key;
     showValues(answer.form.values);
-    if (answer.result) showCases(answer.form.cases);
+    if (answer.result) showCases(answer.form.cases, answer.form.caseWords);
   }
   const rest = showProblems(answer.problems);
   showMistakes(answer.problems, rest);
@@ -95,11 +95,13 @@ function showResult(answer) {
   refreshMatter();
 }
 
-function showCases(cases) {
+function showCases(cases, words) {
   const select = $("case");
   $("case-field").hidden = cases.length === 0;
   select.replaceChildren(new Option("as written", ""), ...cases.map(name => new Option(name, name)));
   select.value = state.case;
+  $("case-words").textContent = words;
+  $("case-words").hidden = words === "";
 }
 
 function showMistakes(problems, rest) {

@@ -1,10 +1,12 @@
 // The plots, by the chart library; one cursor through all of them.
 
 /* global echarts */
-import { colours, forgetColours } from "./look.js";
+import { colours, forgetColours, LETTERS } from "./look.js";
 import * as options from "./options.js";
 
 const NAMES = ["shaft", "force", "damper", "tyre", "acceleration"];
+// Drawn over distance or over time, whichever the run has.
+const OVER_PLACE = ["shaft", "tyre", "acceleration"];
 const charts = new Map();
 const cursors = new Map();
 let drawn = null;
@@ -42,10 +44,20 @@ function fitAgain() {
 export function drawPlots(pictures, scale, kept) {
   drawn = { pictures, scale, kept };
   const shown = kept.filter(k => k.pictures);
+  const alike = shown.filter(k => k.pictures.overDistance === pictures.overDistance);
+  const left = leftOut(shown.filter(k => !alike.includes(k)), pictures.overDistance);
   for (const name of NAMES) {
-    document.getElementById("title-" + name).textContent = pictures.titles[name];
-    chart(name).setOption(options[name](pictures, scale, shown, colours()), { notMerge: true, silent: true });
+    const over = OVER_PLACE.includes(name);
+    document.getElementById("title-" + name).textContent = pictures.titles[name] + (over ? left : "");
+    chart(name).setOption(options[name](pictures, scale, over ? alike : shown, colours()), { notMerge: true, silent: true });
   }
+}
+
+// A drop runs over time and a course over distance: the line of one has no place on the other's axis.
+function leftOut(kept, overDistance) {
+  if (kept.length === 0) return "";
+  const one = kept.length === 1;
+  return ` (${one ? "setup" : "setups"} ${kept.map(k => LETTERS[k.slot]).join(", ")} ${one ? "runs" : "run"} over ${overDistance ? "time" : "distance"} and ${one ? "is" : "are"} left out here)`;
 }
 
 /** Draws them again with other colours. */
@@ -61,7 +73,7 @@ export function moveCursor(frame) {
   const { pictures, scale } = drawn;
   const { frames } = pictures;
   const place = (pictures.overDistance ? frames.x[frame] * scale.distance.perSi : frames.t[frame]);
-  for (const name of ["shaft", "tyre", "acceleration"]) across(name, place);
+  for (const name of OVER_PLACE) across(name, place);
   spot("force", -frames.showing[frame] * scale.length.perSi, frames.force[frame] * scale.force.perSi);
   spot("damper", frames.velocity[frame] * scale.velocity.perSi, frames.damper[frame] * scale.force.perSi);
 }
@@ -83,7 +95,7 @@ function spot(name, x, y) {
 
 /** Takes a click into a plot over place; the listener gets the place as drawn. */
 export function onPlace(listener) {
-  for (const name of ["shaft", "tyre", "acceleration"]) {
+  for (const name of OVER_PLACE) {
     const made = chart(name);
     made.getZr().on("click", event => {
       const place = made.convertFromPixel({ gridIndex: 0 }, [event.offsetX, event.offsetY]);

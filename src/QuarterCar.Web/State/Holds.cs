@@ -24,14 +24,36 @@ internal static class Holds
     public static SetupState Apply(Library library, SetupState setup, string? hold, ImmutableArray<Change> changes)
     {
         if (hold is not ("nut" or "ride_height" or "crossover")) return setup;
-        if (library.Read(setup, null).Scenario is not { } now || library.Read(setup with { Changes = [.. changes] }, null).Scenario is not { } written) return setup;
+        SetupState before = setup with { Changes = [.. changes] };
+        if (library.Read(setup.Own, null).Scenario is not { } own) return setup;
+        if (hold == "nut")
+        {
+            // A load case leaves the nut on the body too: what is held without the case is held with it.
+            return own.Corner.Coilover.StopNut is not null && library.Read(before.Own, null).Scenario is { } first && Corner.Build(first.Corner).Stack.HeldTravel is { } held
+                ? WithNut(setup, HoldWork.NutOnBody(own.Corner, OnBody(first.Corner, held), held), own.Units)
+                : setup;
+        }
+
+        if ((setup.LoadCase is null ? own : library.Read(setup, null).Scenario) is not { } now || library.Read(before, null).Scenario is not { } written) return setup;
         Corner kept = Corner.Build(written.Corner);
-        if (hold == "nut") return kept.Stack.HeldTravel is { } held && now.Corner.Coilover.StopNut is not null ? WithNut(setup, HoldWork.NutOnBody(now.Corner, OnBody(written.Corner, held), held), now.Units) : setup;
         if (hold == "crossover" && kept.Stack.CrossoverForce is null) hold = "ride_height";
-        CornerData corner = HoldWork.Apply(now.Corner with { SpringLoad = null, SprungWeight = now.Corner.SprungWeight ?? Corner.Build(now.Corner).SprungWeight }, kept, hold == "crossover" ? HoldRule.RideHeightAndCrossover : HoldRule.RideHeight, now.Units).Corner;
-        setup = Changes.With(setup, "coilover.preload", Text(corner.Coilover.Preload, now.Units));
-        return hold == "crossover" ? WithNut(setup, corner, now.Units) : setup;
+        CornerData corner = HoldWork.Apply(Weighed(now.Corner), kept, hold == "crossover" ? HoldRule.RideHeightAndCrossover : HoldRule.RideHeight, now.Units).Corner;
+
+        // What is written is the scenario's own: the case adds to the preload on top of it, and the nut goes along on the body.
+        double preload = corner.Coilover.Preload - (now.Corner.Coilover.Preload - own.Corner.Coilover.Preload);
+        setup = Changes.With(setup, "coilover.preload", Text(preload, now.Units));
+        CornerData bare = Weighed(own.Corner) with { Coilover = own.Corner.Coilover with { Preload = preload } };
+        if (hold == "crossover") setup = WithNut(setup, HoldWork.NutOnBody(bare, corner, corner.Coilover.StopNut!.Length), now.Units);
+        return IsHeld(library, setup, corner.Coilover.Preload) ? setup : throw new CornerException("coilover.preload", "a load case that sets it whatever the scenario says", "the scenario as written, or nothing held");
     }
+
+    private static bool IsHeld(Library library, SetupState setup, double preload)
+    {
+        const double asWritten = 2e-6; // m: half of the 0.0001 in that is written, and the rounding of a sum
+        return setup.LoadCase is null || library.Read(setup, null).Scenario is not { } again || Math.Abs(again.Corner.Coilover.Preload - preload) <= asWritten;
+    }
+
+    private static CornerData Weighed(CornerData corner) => corner with { SpringLoad = null, SprungWeight = corner.SprungWeight ?? Corner.Build(corner).SprungWeight };
 
     // The base with its nut where it stands on the body, so that preload and lower spring alone move the slider below it.
     private static CornerData OnBody(CornerData corner, double held) =>

@@ -9,8 +9,8 @@ namespace QuarterCar.Web.State;
 
 /// <summary>A setup read: the document with every change in it, and the scenario or the mistakes.</summary>
 /// <param name="Document">The text, parsed; null where nothing can be made of it.</param>
-/// <param name="Edited">The document's tree with the changes in it; null likewise.</param>
-/// <param name="Scenario">Null where there are mistakes.</param>
+/// <param name="Edited">The document's tree with the changes in it, without the load case; null likewise.</param>
+/// <param name="Scenario">With the load case; null where there are mistakes.</param>
 /// <param name="Problems">The mistakes.</param>
 internal sealed record ReadSetup(ScenarioDocument? Document, DocumentNode? Edited, Scenario? Scenario, ImmutableArray<Problem> Problems);
 
@@ -44,10 +44,10 @@ internal sealed class Library(OpenedScenario opened)
         return new(document, edited, read.Scenario, problems.IsEmpty ? read.Problems : problems);
     }
 
-    /// <summary>How a setup is read.</summary>
+    /// <summary>How a setup is read: what the page changes belongs to the scenario, and the load case is a change on top of it.</summary>
     /// <param name="setup">The setup.</param>
     /// <param name="units">Output units; null for the scenario's own.</param>
-    public static ReadOptions Options(SetupState setup, UnitSystem? units) => new(setup.LoadCase, setup.Sets, null, units, StandingBase.Instance);
+    public static ReadOptions Options(SetupState setup, UnitSystem? units) => new(setup.LoadCase, setup.Sets, null, units, StandingBase.Instance) { CaseComesLast = true };
 
     private (ScenarioDocument? Document, ImmutableArray<Problem> Problems) Parsed(string text) => _parsed.Of(text, () =>
     {

@@ -23,6 +23,10 @@ internal sealed record SetupState(string Text, Change[] Changes, string? Case)
     [JsonIgnore]
     public string? LoadCase => string.IsNullOrEmpty(Case) ? null : Case;
 
+    /// <summary>The scenario that the fields show and that is saved: without the load case, which is a change on top of it.</summary>
+    [JsonIgnore]
+    public SetupState Own => this with { Case = null };
+
     /// <summary>The changes as overrides, PATH=VALUE.</summary>
     [JsonIgnore]
     public ImmutableArray<string> Sets => [.. Changes.Select(c => c.Path + "=" + c.Text)];

@@ -1,3 +1,4 @@
+using QuarterCar.Model;
 using QuarterCar.Scenarios.Reading;
 using QuarterCar.Scenarios.Writing;
 using QuarterCar.Studies;
@@ -8,18 +9,17 @@ namespace QuarterCar.Web.State;
 internal static class Saving
 {
     /// <summary>The file's text.</summary>
-    /// <param name="setup">The setup.</param>
+    /// <param name="setup">The setup without a load case: a case is taken of the file, not written into its values.</param>
     /// <param name="read">It, read without mistakes.</param>
+    /// <exception cref="CornerException">The file could not be read again: a change leaves a load case without what it changes.</exception>
     public static string Of(SetupState setup, ReadSetup read)
     {
         string? text = TextEdit.Apply(setup.Text, setup.Sets);
-        return text is not null && Same(text, setup, read) ? text : FlowText.File(read.Edited!);
+        if (text is not null && Again(text, read).Scenario?.Hash == read.Scenario!.Hash) return text;
+        text = FlowText.File(read.Edited!);
+        return Again(text, read).Problems is [var first, ..] ? throw new CornerException(first.Key, first.Found, first.Wanted) : text;
     }
 
-    // With the load case: it is taken of the file, not written into its values.
-    private static bool Same(string text, SetupState setup, ReadSetup read)
-    {
-        var again = ScenarioReader.ReadText(Library.Uploaded, text, new ReadOptions(setup.LoadCase, [], null, read.Scenario!.Units, StandingBase.Instance), read.Document!.Folder).Scenario;
-        return again is not null && again.Hash == read.Scenario.Hash;
-    }
+    private static ReadResult Again(string text, ReadSetup read) =>
+        ScenarioReader.ReadText(Library.Uploaded, text, new ReadOptions(null, [], null, read.Scenario!.Units, StandingBase.Instance), read.Document!.Folder);
 }

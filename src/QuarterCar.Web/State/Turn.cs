@@ -49,12 +49,16 @@ internal sealed class Turn(Library library, UnitSystem units)
         if (edit.Path == Terrain + "[+]" || (edit.Path.StartsWith(Terrain + "[", StringComparison.Ordinal) && text == Overrides.None))
             return Root(setup)?.Find([PathStep.Key(Terrain)]) is ListNode list ? Changes.With(setup, Terrain, Ground(list, edit.Path, text)) : setup;
         if (text.Length == 0) text = Overrides.None;
-        return Changes.With(setup, edit.Path, WithUnit(edit.Path, text));
+        return Changes.With(setup, edit.Path, WithUnit(setup, edit.Path, text));
     }
 
-    // A bare number means the unit that the field shows.
-    private string WithUnit(string path, string text) =>
-        Kind(path) is { Dimension: not Dimension.Number } kind && Measured.TryParse(text, out Measured m) && m.UnitName.Length == 0 ? text + " " + ShownUnits.Of(kind.Dimension, units) : text;
+    // A bare number means the unit of the value that the field shows; where none stands there, the one that its dimension is shown in.
+    private string WithUnit(SetupState setup, string path, string text)
+    {
+        if (!Measured.TryParse(text, out Measured m) || m.UnitName.Length > 0 || KeyPaths.Resolve(ScenarioKeys.Root, path, out _) is not { } known || Kind(known) is not { Dimension: not Dimension.Number } kind) return text;
+        Unit? shown = Root(setup)?.Find(known.Steps.AsSpan()) is ScalarNode stands ? PresentNumber.Of(known, stands)?.Present.Unit : null;
+        return text + " " + (shown?.Dimension == kind.Dimension ? ShownUnits.Of(shown.Name, units) : ShownUnits.Of(kind.Dimension, units));
+    }
 
     private static string Ground(ListNode list, string path, string text)
     {
@@ -90,7 +94,7 @@ internal sealed class Turn(Library library, UnitSystem units)
     // The next springs of the list that ships, with the body's inner diameter and the free length nearest to what is fitted.
     private SetupState? OnShelf(SetupState setup, string path, double rate, int count)
     {
-        if (library.Read(setup, units).Scenario is not { } scenario) return null;
+        if (library.Read(setup.Own, units).Scenario is not { } scenario) return null;
         string part = path[..^".rate".Length], name = part[(part.LastIndexOf('.') + 1)..];
         SpringSetData set = scenario.Corner.Coilover.Springs;
         if ((name switch { "tender" => set.Tender, "upper" => set.Upper, _ => set.Lower }) is not { } fitted) return null;
@@ -105,7 +109,7 @@ internal sealed class Turn(Library library, UnitSystem units)
 
     private DocumentNode? Root(SetupState setup) => library.Read(setup, units).Edited;
 
-    private static QuantityKind? Kind(string path) => KeyPaths.Resolve(ScenarioKeys.Root, path, out _)?.Kind switch
+    private static QuantityKind? Kind(KnownPath known) => known.Kind switch
     {
         QuantityKind quantity => quantity,
         TableKind { OrPlainValue: true } table => table.Value,

@@ -106,6 +106,13 @@ public class StandingFiguresTests
         Near(Math.Sqrt(rate / corner.SprungMass) / (2 * Math.PI), StandingWork.Figures(corner).SpringFrequency, 1e-9);
     }
 
+    [Theory] // mm: 300 of spring less 50 of preload; full bump before that; 80 to the stop nut and 200 of the lower less 60 of preload
+    [InlineData(false, 0.3, 0.05, 0.25)]
+    [InlineData(false, 0.24, 0.05, 0.24)]
+    [InlineData(true, 0.3, 0.06, 0.22)]
+    public void The_way_in_ends_at_full_bump_or_where_nothing_is_left_to_compress(bool held, double stroke, double preload, double end) =>
+        Near(end, Bench.Of(held ? Bench.Pair : Bench.Single, 1500, stroke, preload, held: held ? 0.08 : null).EndOfTravel);
+
     [Fact]
     public void Gas_adds_its_work_to_the_reserve()
     {
