@@ -48,9 +48,10 @@ public static class Verdict
         var figures = result.Figures;
         double stroke = result.Scenario.Corner.Coilover.Stroke;
         string stands = $"Stands at {read.Text(Dimension.Length, figures.RideHeight)} shaft showing, {Percent(figures.RideHeight / stroke)} of the stroke left for bump.";
-        string crossover = figures.CrossoverShaftShowing is { } showing
-            ? $" Crosses over at {read.Text(Dimension.Length, showing)} from {read.Text(Dimension.Rate, figures.PrimaryRate)} to {read.Text(Dimension.Rate, figures.SecondaryRate)}."
-            : $" One rate of {read.Text(Dimension.Rate, figures.PrimaryRate)}, no crossover.";
+        var rates = StrokeRates.Of(result, read);
+        string crossover = rates.Crossover is { } c ? $" Crosses over at {read.Text(Dimension.Length, c.Showing)} from {rates.Rate(c.Before)} to {rates.Rate(c.After)}."
+            : rates.IsOne ? $" One rate of {rates.Rate(rates.Only)}, {rates.WithoutCrossover}."
+            : $" The rate is {rates.Rate(rates.AtRide)} at ride height, {rates.WithoutCrossover}: {rates.Chain}.";
         string bind = figures.BindClearanceFullBump < 0
             ? $" Springs bind before full bump: {read.Text(Dimension.Length, -figures.BindClearanceFullBump)} short."
             : $" {read.Text(Dimension.Length, figures.BindClearanceFullBump)} clear of coil bind at full bump.";
