@@ -95,9 +95,11 @@ internal static class RunReport
     {
         var contacts = result.Events.Where(e => e.Contact is not null).ToList();
         html.Element("h2", "Contacts");
+        string? stands = StartContacts.Of(result);
+        if (stands is not null) html.Element("p", $"The corner {stands}: that touch has no beginning in the run and no row here.");
         if (contacts.Count == 0)
         {
-            html.Element("p", "Nothing touches: no bump stop, no metal, no bound coils, no top-out.");
+            if (stands is null) html.Element("p", "Nothing touches: no bump stop, no metal, no bound coils, no top-out.");
             return;
         }
 

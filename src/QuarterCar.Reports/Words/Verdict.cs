@@ -29,6 +29,7 @@ public static class Verdict
     {
         string use = $"Uses {Percent(result.Figures.Travel.TravelUse)} of the stroke";
         var touched = new List<string>();
+        if (StartContacts.Of(result) is { } stands) touched.Add(stands);
         Add(touched, Count(result, "bottom_out"), "hits metal at full bump");
         Add(touched, Count(result, "coil_bind"), "binds the coils");
         Add(touched, Count(result, "bump_stop"), "touches the bump stop");
@@ -58,8 +59,8 @@ public static class Verdict
         return stands + crossover + bind;
     }
 
-    /// <summary>True where metal or bound coils were met in the run.</summary>
-    public static bool MeetsMetal(RunResult result) => Count(result, "bottom_out") + Count(result, "coil_bind") > 0;
+    /// <summary>True where metal or bound coils were met in the run, or carry the corner from its start.</summary>
+    public static bool MeetsMetal(RunResult result) => Count(result, "bottom_out") + Count(result, "coil_bind") > 0 || StartContacts.OnMetal(result);
 
     /// <summary>How often an event happened.</summary>
     public static int Count(RunResult result, string name)
