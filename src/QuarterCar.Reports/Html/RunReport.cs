@@ -85,7 +85,7 @@ internal static class RunReport
 
         var rows = result.Limits.Select(l =>
         {
-            var (value, limit) = (FigureWords.OfName(l.Figure, l.Value, read), FigureWords.OfName(l.Figure, l.Largest, read));
+            var (value, limit) = FigureWords.OfLimit(l, read);
             return new[] { value.Words, limit.Number, value.Number, limit.Unit, l.Broken ? "broken" : "holds" };
         }).ToList();
         html.Table("Largest allowed, and what came out", [("Figure", false), ("Allowed", true), ("Came out", true), ("Unit", false), ("", false)], rows);

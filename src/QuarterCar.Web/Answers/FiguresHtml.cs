@@ -66,7 +66,7 @@ internal static class FiguresHtml
         if (Verdict.MeetsMetal(run)) html.Raw($"<p class=\"alarm\"><strong>{HtmlText.Encode(Cautions.Metal)}</strong></p>");
         foreach (LimitVerdict limit in run.Limits.Where(l => l.Broken))
         {
-            (FigureLine value, FigureLine most) = (FigureWords.OfName(limit.Figure, limit.Value, read), FigureWords.OfName(limit.Figure, limit.Largest, read));
+            (FigureLine value, FigureLine most) = FigureWords.OfLimit(limit, read);
             html.Element("p", $"Limit broken: {value.Words} {value.Number} {value.Unit}, allowed {most.Number} {most.Unit}.", "alarm");
         }
 
