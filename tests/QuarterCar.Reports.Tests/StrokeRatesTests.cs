@@ -43,6 +43,16 @@ public sealed class StrokeRatesTests
         Assert.Equal("A 94 to 225 lbf/in at 3.19 in; B 94 lbf/in throughout; C 94 lbf/in at ride height, the upper spring goes solid at 0.74 in", Scene.Plain(sheets.Single(s => s.Name == "force_travel").Title));
     }
 
+    // Beside the travel picture 800 − (632 + 18) = 150 px are left for "70.0 mm upper binds".
+    [Fact]
+    public void An_edge_s_name_fits_beside_the_travel_picture()
+    {
+        var read = new Readable(UnitSystem.Si);
+        var edges = StrokeZones.Of(Scene.Check("coil-bind")).Edges;
+        Assert.Contains(edges, e => e.Name == "upper binds");
+        Assert.All(edges, e => Assert.InRange(QuarterCar.Reports.Plots.Text.Size($"{read.Text(Dimension.Length, e.Showing)} {e.Name}").Width, 0, 150));
+    }
+
     // 60·3.6 lbf over 41.1 lbf/in less 3.2 in of preload: x = 2.057 in of 13 in. Held by the nut under 67.7 lbf it never closes.
     [Fact]
     public void The_tender_closes_where_it_is_solid_and_nowhere_where_the_nut_holds_it_open()

@@ -51,7 +51,7 @@ internal sealed class StrokeZones
         foreach (var spring in standing.Springs)
         {
             if (spring.BindsAtShaftShowing is { } at && Math.Abs(at - bind) > 1e-6 && spring.Position != "tender")
-                edges.Add(new(spring.Position + " spring binds", at));
+                edges.Add(new(spring.Position + " binds", at));
         }
 
         var inside = edges.Where(e => e.Showing >= 0 && e.Showing <= stroke).OrderByDescending(e => e.Showing).ToImmutableArray();
