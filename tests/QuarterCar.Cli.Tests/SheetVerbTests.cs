@@ -63,6 +63,13 @@ public sealed partial class SheetVerbTests : IDisposable
         }
     }
 
+    // Gap 2.6 in with 0.4 in of preload: met 0.09 in beyond full bump. Gap 0 in at full droop: met before the shaft moves.
+    [Theory]
+    [InlineData("not in the stroke", "coilover.stop_nut.gap=2.6 in", "coilover.preload=0.4 in")]
+    [InlineData("from full droop", "coilover.stop_nut={ gap: 0 in, at: full_droop }", "run.duration=1 s")]
+    public void A_stop_nut_that_the_stroke_does_not_meet_has_no_showing(string word, string first, string second) =>
+        Assert.Contains($"<td>Slider meets stop nut at showing</td><td class=\"n\">{word}</td>", Plain(Sheet(Scenarios.QuarryLedge, "--set", first, "--set", second)), StringComparison.Ordinal);
+
     [Theory]
     [InlineData("rated stands"), InlineData("chocks"), InlineData("Nobody under"), InlineData("hands clear of coils"), InlineData("Never straps or improvised clamps")]
     [InlineData("out of the spring’s line"), InlineData("Taking apart releases"), InlineData("whole on its thread"), InlineData("Never loosen the nut under the vehicle’s weight")]

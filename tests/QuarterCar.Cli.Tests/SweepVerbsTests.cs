@@ -26,6 +26,20 @@ public sealed class SweepVerbsTests : IDisposable
         Assert.Contains(",0.04,", lines[5], StringComparison.Ordinal);
     }
 
+    // The second setup is vermilion and dashed; the limit's line must not be. Seven splits have one line more than can be told apart.
+    [Theory]
+    [InlineData("30/40,40/30 N/mm", true)]
+    [InlineData("30/40,31/40,32/40,33/40,34/40,35/40,36/40 N/mm", false)]
+    public void A_limit_looks_like_no_setup_and_lines_left_out_are_said(string splits, bool all)
+    {
+        Asked.Of("sweep", Plain(), "--split", splits, "--vary", "coilover.preload=0:40:2 mm", "--out", _scratch.At("out"));
+        string svg = File.ReadAllText(_scratch.At("out/sweep.svg"));
+        string text = string.Join(' ', System.Text.RegularExpressions.Regex.Matches(svg, ">([^<]+)</text>").Select(m => m.Groups[1].Value.Trim()));
+        Assert.Contains("limit 200", text, StringComparison.Ordinal);
+        Assert.Equal(2, System.Text.RegularExpressions.Regex.Count(svg, "#D55E00", System.Text.RegularExpressions.RegexOptions.IgnoreCase));
+        Assert.Equal(!all, text.Contains("Drawn are the first 6 of 7 lines; sweep.csv has every point.", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void The_best_of_a_sweep_is_the_best_row_of_its_table()
     {

@@ -28,6 +28,21 @@ public sealed class VerdictTests
     public void Every_figure_that_a_limit_may_name_has_words() =>
         Assert.All(QuarterCar.Studies.FigureTable.Names, n => Assert.DoesNotContain('_', FigureWords.OfName(n, 1, new QuarterCar.Reports.Units.Readable(QuarterCar.Scenarios.UnitSystem.Us)).Words));
 
+    // 90.14 % and 89.84 % both round to 90 %: one decimal more tells them apart, and what holds needs none.
+    [Theory]
+    [InlineData(0.8984, 0.9014, true, "90.1", "89.8")]
+    [InlineData(0.9014, 0.8984, false, "90", "90")]
+    [InlineData(0.9, 0.98, true, "98", "90")]
+    public void A_broken_limit_never_reads_as_if_it_held(double limit, double value, bool broken, string cameOut, string allowed)
+    {
+        var run = ReferenceRun.Read("quarry_ledge");
+        run = run with { Limits = [new("travel.up_travel_used", limit, value, broken)] };
+        var (line, largest) = FigureWords.OfLimit(run.Limits[0], new QuarterCar.Reports.Units.Readable(QuarterCar.Scenarios.UnitSystem.Us));
+        Assert.Equal((cameOut, allowed, "%"), (line.Number, largest.Number, largest.Unit));
+        Assert.Matches($"{System.Text.RegularExpressions.Regex.Escape(cameOut)} +of {System.Text.RegularExpressions.Regex.Escape(allowed)} ", Text(run));
+        Assert.Contains($"<td class=\"n\">{cameOut}</td>", Html.RunReport.Write(run, []), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_broken_limit_is_named()
     {

@@ -36,6 +36,17 @@ public sealed class CornerTests(PageFixture page)
         Assert.Equal(("175 lbf/in", "12 in"), (changes["coilover.springs.upper.rate"], changes["coilover.springs.upper.free_length"]));
     }
 
+    // Half a second at 6 mph ends before the ledge; 1600 lbf over 0.94 is more than springs and gas hold at the bump stop.
+    [Fact]
+    public async Task A_corner_that_stands_on_its_bump_stop_is_not_said_to_touch_nothing()
+    {
+        JsonElement answer = await page.Corner([("corner.sprung_weight", "1600 lbf"), ("run.duration", "0.5 s")]);
+        string said = answer.GetRawText();
+        Assert.Contains("none begins: the corner stands on its bump stop from the start", said, StringComparison.Ordinal);
+        Assert.Contains("No event: the corner stands on its bump stop from the start.", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("othing touches", said, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_gap_stops_at_zero()
     {

@@ -85,7 +85,7 @@ internal static class RunReport
 
         var rows = result.Limits.Select(l =>
         {
-            var (value, limit) = (FigureWords.OfName(l.Figure, l.Value, read), FigureWords.OfName(l.Figure, l.Largest, read));
+            var (value, limit) = FigureWords.OfLimit(l, read);
             return new[] { value.Words, limit.Number, value.Number, limit.Unit, l.Broken ? "broken" : "holds" };
         }).ToList();
         html.Table("Largest allowed, and what came out", [("Figure", false), ("Allowed", true), ("Came out", true), ("Unit", false), ("", false)], rows);
@@ -95,9 +95,11 @@ internal static class RunReport
     {
         var contacts = result.Events.Where(e => e.Contact is not null).ToList();
         html.Element("h2", "Contacts");
+        string? stands = StartContacts.Of(result);
+        if (stands is not null) html.Element("p", $"The corner {stands}: that touch has no beginning in the run and no row here.");
         if (contacts.Count == 0)
         {
-            html.Element("p", "Nothing touches: no bump stop, no metal, no bound coils, no top-out.");
+            if (stands is null) html.Element("p", "Nothing touches: no bump stop, no metal, no bound coils, no top-out.");
             return;
         }
 

@@ -23,7 +23,7 @@ internal static class DamperPlot
         var read = samples.Read;
         double speed = read.Unit(Dimension.Velocity).PerSi, force = read.Unit(Dimension.Force).PerSi;
         var (slow, fast) = Middle(samples);
-        string note = "Compression to the right, rebound to the left. The run is thin and blue; the band below is darker where the shaft spends more time, the bar on it spans the nine tenths.";
+        string note = "Compression to the right, rebound to the left. The run is thin and blue; the band below is darker where the shaft spends more time, the bar on it spans the nine tenths." + samples.CropNote;
         var sheet = new Sheet("damper", Title(samples), note)
         {
             Caption = "A change of damping is felt most at the speeds where the band is dark.",
@@ -53,7 +53,7 @@ internal static class DamperPlot
     public static string Title(RunSamples samples)
     {
         var (slow, fast) = Middle(samples);
-        return $"Nine tenths of the time the shaft is slower than {samples.Read.Text(Dimension.Velocity, fast)} going in and {samples.Read.Text(Dimension.Velocity, -slow)} coming out";
+        return $"Nine tenths of the {(samples.Cropped ? "stretch shown" : "time")} the shaft is slower than {samples.Read.Text(Dimension.Velocity, fast)} going in and {samples.Read.Text(Dimension.Velocity, -slow)} coming out";
     }
 
     private static void Zero(Sheet sheet, Panel panel) => sheet.Under(canvas =>
@@ -118,7 +118,7 @@ internal static class DamperPlot
         return 0;
     }
 
-    /// <summary>The speeds between which the shaft is for nine tenths of the time, m/s.</summary>
+    /// <summary>The speeds between which the shaft is for nine tenths of the stretch shown, m/s: resting ends would make every damper look slow.</summary>
     private static (double Slow, double Fast) Middle(RunSamples samples)
     {
         double[] sorted = [.. samples.Shown.Select(s => s.ShaftVelocity).Order()];

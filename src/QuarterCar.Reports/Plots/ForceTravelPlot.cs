@@ -1,5 +1,6 @@
 using QuarterCar.Model.Statics;
 using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
 using QuarterCar.Studies;
 
 using ScottPlot;
@@ -49,10 +50,10 @@ internal static class ForceTravelPlot
     /// <summary>What the picture says.</summary>
     public static string Title(StandingResult standing, RunSamples? samples, Readable read)
     {
-        var f = standing.Figures;
-        string rates = f.CrossoverShaftShowing is { } showing
-            ? $"{read.Text(Dimension.Rate, f.PrimaryRate)} becomes {read.Text(Dimension.Rate, f.SecondaryRate)} at {read.Text(Dimension.Length, showing)} showing"
-            : $"One rate of {read.Text(Dimension.Rate, f.PrimaryRate)} over the whole stroke";
+        var stroke = StrokeRates.Of(standing, read);
+        string rates = stroke.Crossover is { } c ? $"{stroke.Rate(c.Before)} becomes {stroke.Rate(c.After)} at {read.Text(Dimension.Length, c.Showing)} showing"
+            : stroke.IsOne ? $"One rate of {stroke.Rate(stroke.Only)} over the whole stroke"
+            : $"{stroke.Rate(stroke.AtRide)} at ride height: {stroke.Chain}";
         if (samples is null) return rates;
         double deepest = standing.Scenario.Corner.Coilover.Stroke - samples.Run.Figures.Travel.MaxShaftTravel;
         return rates + (deepest >= 0 ? $"; the run goes to {read.Text(Dimension.Length, deepest)} showing" : "; the run goes to full bump and into metal");

@@ -1,5 +1,7 @@
+using QuarterCar.Model.Springs;
 using QuarterCar.Model.Statics;
 using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
 using QuarterCar.Studies;
 
 using ScottPlot;
@@ -13,16 +15,17 @@ internal static class RatesPlot
     public static Sheet Draw(StandingResult standing)
     {
         var read = new Readable(standing.Scenario.Units);
-        var f = standing.Figures;
-        string title = f.SecondaryRate is { } secondary
-            ? $"Spring rate steps {Panel.Number(Math.Round(secondary / f.PrimaryRate, 1))} times, from {read.Text(Dimension.Rate, f.PrimaryRate)} to {read.Text(Dimension.Rate, secondary)}"
-            : $"Spring rate is {read.Text(Dimension.Rate, f.PrimaryRate)} throughout";
+        var rates = StrokeRates.Of(standing, read);
+        string title = rates.Crossover is { Before: > 0, After: < SpringStack.SolidRate } c
+            ? $"Spring rate steps {Panel.Number(Math.Round(c.After / c.Before, 1))} times, from {rates.Rate(c.Before)} to {rates.Rate(c.After)}"
+            : rates.IsOne ? $"Spring rate is {rates.Rate(rates.Only)} throughout"
+            : $"Spring rate is {rates.Rate(rates.AtRide)} at ride height: {rates.Chain}";
         var sheet = new Sheet("rates", title, "Spring rate is at the shaft, wheel rate at the wheel with gas, bump stop and motion ratio.")
         {
-            Caption = "A step up is the crossover; where the line leaves the picture the coils are solid or the bump stop takes over.",
+            Caption = "A step up is the crossover, or a spring that goes solid; where the line leaves the picture the coils are solid or the bump stop takes over.",
         };
         double rate = read.Unit(Dimension.Rate).PerSi;
-        double high = 1.9 * Math.Max(f.SecondaryRate ?? f.PrimaryRate, f.PrimaryRate);
+        double high = 1.9 * rates.Changes.SelectMany(r => new[] { r.Before, r.After }).Append(rates.Only).Where(r => r < SpringStack.SolidRate).Max();
         var panel = TravelAxis.Panel(sheet, standing, read, sheet.Top + 40, 300, 76, Sheet.Width - 24, (0, high * rate), null);
         panel.Plot.Axes.Left.Label.Text = "rate, " + read.Unit(Dimension.Rate).Name;
         AxisLabels.Style(panel);

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 
-using QuarterCar.Model;
 using QuarterCar.Studies;
 
 using SkiaSharp;
@@ -45,14 +44,14 @@ internal sealed class StrokeZones
         double stroke = standing.Scenario.Corner.Coilover.Stroke;
         var edges = new List<Edge> { new("full droop", stroke), new("ride height", standing.Figures.RideHeight), new("full bump", 0) };
         if (standing.Figures.CrossoverShaftShowing is { } crossover) edges.Add(new("crossover", crossover));
-        if (TenderCloses(standing) is { } tender) edges.Add(new("tender closes", tender));
+        if (standing.Springs.FirstOrDefault(s => s.Position == "tender")?.BindsAtShaftShowing is { } tender) edges.Add(new("tender closes", tender));
         double bump = BumpStop(standing) ?? double.NegativeInfinity, bind = CoilBind(standing) ?? 0;
         if (bump > 0) edges.Add(new("bump stop", bump));
         if (bind > 0) edges.Add(new("coil bind", bind));
         foreach (var spring in standing.Springs)
         {
             if (spring.BindsAtShaftShowing is { } at && Math.Abs(at - bind) > 1e-6 && spring.Position != "tender")
-                edges.Add(new(spring.Position + " spring binds", at));
+                edges.Add(new(spring.Position + " binds", at));
         }
 
         var inside = edges.Where(e => e.Showing >= 0 && e.Showing <= stroke).OrderByDescending(e => e.Showing).ToImmutableArray();
@@ -74,12 +73,6 @@ internal sealed class StrokeZones
         const double solid = 0.99 * 5e6; // N/m, physics.md section 3
         int bound = IndexOf(standing.Curve, r => r.SpringRate >= solid);
         return bound > 0 ? standing.Curve[bound - 1].ShaftShowing : null;
-    }
-
-    private static double? TenderCloses(StandingResult standing)
-    {
-        int after = IndexOf(standing.Curve, r => r.Region is not (RateRegion.Tender or RateRegion.Loose));
-        return standing.Scenario.Corner.Coilover.Springs.Tender is not null && after > 0 ? standing.Curve[after].ShaftShowing : null;
     }
 
     private static int IndexOf<T>(ImmutableArray<T> rows, Func<T, bool> holds)

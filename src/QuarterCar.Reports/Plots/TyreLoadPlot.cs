@@ -70,7 +70,7 @@ internal static class TyreLoadPlot
     public static List<(double From, double To)> Stretches(RunSamples samples)
     {
         var stretches = new List<(double, double)>();
-        double? since = samples.All[0].TyreDeflection <= 0 ? samples.Place(samples.All[0]) : null;
+        double? since = samples.Shown[0].TyreDeflection <= 0 ? samples.Place(samples.Shown[0]) : null;
         foreach (var e in samples.Run.Events.Where(e => e.Event is "liftoff" or "touchdown"))
         {
             double at = samples.Place(e.Time, e.Distance);
@@ -78,7 +78,7 @@ internal static class TyreLoadPlot
             since = e.Event == "liftoff" ? at : null;
         }
 
-        if (since is { } last) stretches.Add((last, samples.Place(samples.All[^1])));
+        if (since is { } last) stretches.Add((last, samples.Place(samples.Shown[^1])));
         return stretches;
     }
 }

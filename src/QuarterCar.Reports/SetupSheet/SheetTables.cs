@@ -1,6 +1,7 @@
 using QuarterCar.Model.Statics;
 using QuarterCar.Reports.Html;
 using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
 using QuarterCar.Studies;
 
 namespace QuarterCar.Reports.SetupSheet;
@@ -26,7 +27,8 @@ internal static class SheetTables
         Row(html, "Ride height, shaft showing", subject.Units.Pair(Dimension.Length, result.Figures.RideHeight));
         foreach (CaseStanding one in result.Cases.Where(c => c.Name != subject.Case).Take(MostCases))
             Row(html, "Ride height, " + Short(one.Name), subject.Units.Pair(Dimension.Length, one.Static.RideHeight));
-        if (result.Figures.CrossoverShaftShowing is { } crossover) Row(html, "Slider meets stop nut at showing", subject.Units.Pair(Dimension.Length, crossover));
+        if (StrokeRates.Of(result, new Readable(result.Scenario.Units)) is { Nut: not NutPlace.None } rates)
+            Row(html, "Slider meets stop nut at showing", rates.Crossover is { } c ? subject.Units.Pair(Dimension.Length, c.Showing) : (rates.Nut == NutPlace.Never ? "not in the stroke" : "from full droop", ""));
         if (result.Scenario.Corner.Coilover.BumpStop is { OnAxle: false } bump) Row(html, "Bump stop touches at showing", subject.Units.Pair(Dimension.Length, bump.Length));
         Row(html, "Clear of coil bind at full bump", subject.Units.Pair(Dimension.Length, result.Figures.BindClearanceFullBump));
         html.Raw("</tbody></table>");

@@ -1,33 +1,25 @@
 using QuarterCar.Reports.Plots;
+using QuarterCar.Reports.Plots.Compare;
 using QuarterCar.Studies.Sweeps;
 
 using SkiaSharp;
-
-using LinePattern = ScottPlot.LinePattern;
 
 namespace QuarterCar.Reports.Studies;
 
 /// <summary>The goal over one path, one line a setup of a list; below it the figure whose limit is nearest. Stretches that break a limit are grey and named.</summary>
 internal static class SweepCurve
 {
-    private const int MostLines = 6;
-
-    // The setups' colours and styles (Okabe and Ito, Color Universal Design, 2008), each also told by its line.
-    private static readonly (string Color, LinePattern Pattern)[] Styles =
-    [
-        ("#0072B2", LinePattern.Solid), ("#D55E00", LinePattern.Dashed), ("#009E73", LinePattern.DenselyDashed),
-        ("#CC79A7", LinePattern.Dotted), ("#E69F00", LinePattern.Solid), ("#56B4E9", LinePattern.Dashed),
-    ];
-
     private static readonly SKColor Broken = SKColor.Parse("#E4E4E4");
 
     /// <summary>Draws it.</summary>
     public static Sheet Draw(SweepResult result, SweepMap map)
     {
         var words = new SweepWords(result);
-        var sheet = new Sheet("sweep", words.Verdict(), SweepPlot.Note(words))
+        int across = map.Axes[^1].At.Length, lines = map.Goal.Length / across;
+        string left = lines > SetupStyles.Most ? FormattableString.Invariant($" Drawn are the first {SetupStyles.Most} of {lines} lines; sweep.csv has every point.") : "";
+        var sheet = new Sheet("sweep", words.Verdict(), SweepPlot.Note(words) + left)
         {
-            Caption = "The goal over the setting; grey stretches break a limit, and the ring is the best point that breaks none.",
+            Caption = "The goal over the setting; what is grey breaks a limit, and the ring is the best point that breaks none.",
         };
         SweepMapAxis axis = map.Axes[^1];
         PathScale path = words.Paths[^1];
@@ -76,7 +68,7 @@ internal static class SweepCurve
 
     private static void Lines(Sheet sheet, Panel panel, SweepMap map, PathScale path, IReadOnlyList<double> values, FigureScale figure, bool named)
     {
-        int across = map.Axes[^1].At.Length, lines = Math.Min(MostLines, values.Count / across);
+        int across = map.Axes[^1].At.Length, lines = Math.Min(SetupStyles.Most, values.Count / across);
         for (int k = 0; k < lines; k++)
         {
             var points = Enumerable.Range(0, across).Select(i => (At: map.Axes[^1].At[i], Value: values[(k * across) + i]))
@@ -84,7 +76,8 @@ internal static class SweepCurve
             List<SKPoint> pixels = Decimate.Path(panel.Pixels(points));
             if (pixels.Count == 0)
                 continue;
-            panel.Line(pixels, SKColor.Parse(Styles[k].Color), 2, Styles[k].Pattern);
+            var (color, pattern) = SetupStyles.Line(k);
+            panel.Line(pixels, color, 2, pattern);
             if (map.Axes.Length > 1 && named)
                 Marks.Label(sheet, panel, pixels[^1], map.Axes[0].Titles[k]);
         }
@@ -135,11 +128,13 @@ internal static class SweepCurve
         canvas.DrawCircle(at, 6, edge);
     }
 
+    // In ink with the grey of broken limits above it: colours and dashes are the setups'.
     private static void Limit(Sheet sheet, Panel panel, FigureScale figure, double limit)
     {
         float y = panel.Y(figure.Plotted(limit));
         var (from, to) = (new SKPoint(panel.Data.Left, y), new SKPoint(panel.Data.Right, y));
-        sheet.Over(canvas => Marks.Line(canvas, from, to, Palette.Contact, 1.5f, [6, 4]));
+        sheet.Under(canvas => Marks.Band(canvas, new SKRect(panel.Data.Left, panel.Data.Top, panel.Data.Right, y), Broken));
+        sheet.Over(canvas => Marks.Line(canvas, from, to, Palette.Ink, 1.2f));
         panel.Labels.AvoidHelp(from, to);
         Marks.Label(sheet, panel, new SKPoint(panel.Data.Left + 70, y), $"limit {figure.Text(limit)}");
     }

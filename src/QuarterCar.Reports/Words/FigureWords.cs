@@ -100,7 +100,21 @@ public static class FigureWords
     }
 
     /// <summary>Any figure of the figure table with its unit, as a limit shows it.</summary>
-    public static FigureLine OfName(string name, double? value, Readable read) => Line(name, AllWords.GetValueOrDefault(name) ?? CountWords(name), value, read);
+    public static FigureLine OfName(string name, double? value, Readable read) => Line(name, WordsOf(name), value, read);
+
+    /// <summary>A limit held against its figure: what came out and the largest allowed. A broken limit gets decimals until the two differ, as "90 %, allowed 90 %" denies itself.</summary>
+    public static (FigureLine Value, FigureLine Largest) OfLimit(LimitVerdict limit, Readable read)
+    {
+        const int most = 12; // with the unit's own at most 15, all that a double holds
+        string words = WordsOf(limit.Figure);
+        for (int more = 0; ; more++)
+        {
+            FigureLine value = Line(limit.Figure, words, limit.Value, read, more), largest = Line(limit.Figure, words, limit.Largest, read, more);
+            if (!limit.Broken || value.Number != largest.Number || more == most) return (value, largest);
+        }
+    }
+
+    private static string WordsOf(string name) => AllWords.GetValueOrDefault(name) ?? CountWords(name);
 
     private static string CountWords(string name) =>
         name.StartsWith("counts.", StringComparison.Ordinal) ? "Count of " + EventWords.Of(name["counts.".Length..]) : name;
@@ -108,10 +122,10 @@ public static class FigureWords
     private static ImmutableArray<FigureLine> Lines(ImmutableArray<(string Name, string Words)> words, RunResult result, Readable read) =>
         [.. words.Select(w => Line(w.Name, w.Words, FigureTable.Value(w.Name, result.Standing.Figures, result.Figures), read))];
 
-    private static FigureLine Line(string key, string words, double? value, Readable read)
+    private static FigureLine Line(string key, string words, double? value, Readable read, int moreDecimals = 0)
     {
         var (dimension, toSi) = Readable.OfKey(key);
         var unit = key.StartsWith("counts.", StringComparison.Ordinal) ? new ReadableUnit("", 1, 0) : read.Unit(dimension);
-        return new(words, Readable.Number(unit, value * toSi), value is null ? "" : unit.Name);
+        return new(words, Readable.Number(unit with { Decimals = unit.Decimals + moreDecimals }, value * toSi), value is null ? "" : unit.Name);
     }
 }

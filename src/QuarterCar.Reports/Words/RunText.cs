@@ -50,7 +50,7 @@ public static class RunText
         page.Rows("Limits", [
             .. result.Limits.Select(l =>
             {
-                var (value, limit) = (FigureWords.OfName(l.Figure, l.Value, read), FigureWords.OfName(l.Figure, l.Largest, read));
+                var (value, limit) = FigureWords.OfLimit(l, read);
                 return new[] { value.Words, value.Number, "of " + limit.Number, limit.Unit, l.Broken ? "broken" : "holds" };
             }),
         ], [1]);

@@ -29,6 +29,7 @@ public static class Verdict
     {
         string use = $"Uses {Percent(result.Figures.Travel.TravelUse)} of the stroke";
         var touched = new List<string>();
+        if (StartContacts.Of(result) is { } stands) touched.Add(stands);
         Add(touched, Count(result, "bottom_out"), "hits metal at full bump");
         Add(touched, Count(result, "coil_bind"), "binds the coils");
         Add(touched, Count(result, "bump_stop"), "touches the bump stop");
@@ -48,17 +49,18 @@ public static class Verdict
         var figures = result.Figures;
         double stroke = result.Scenario.Corner.Coilover.Stroke;
         string stands = $"Stands at {read.Text(Dimension.Length, figures.RideHeight)} shaft showing, {Percent(figures.RideHeight / stroke)} of the stroke left for bump.";
-        string crossover = figures.CrossoverShaftShowing is { } showing
-            ? $" Crosses over at {read.Text(Dimension.Length, showing)} from {read.Text(Dimension.Rate, figures.PrimaryRate)} to {read.Text(Dimension.Rate, figures.SecondaryRate)}."
-            : $" One rate of {read.Text(Dimension.Rate, figures.PrimaryRate)}, no crossover.";
+        var rates = StrokeRates.Of(result, read);
+        string crossover = rates.Crossover is { } c ? $" Crosses over at {read.Text(Dimension.Length, c.Showing)} from {rates.Rate(c.Before)} to {rates.Rate(c.After)}."
+            : rates.IsOne ? $" One rate of {rates.Rate(rates.Only)}, {rates.WithoutCrossover}."
+            : $" The rate is {rates.Rate(rates.AtRide)} at ride height, {rates.WithoutCrossover}: {rates.Chain}.";
         string bind = figures.BindClearanceFullBump < 0
             ? $" Springs bind before full bump: {read.Text(Dimension.Length, -figures.BindClearanceFullBump)} short."
             : $" {read.Text(Dimension.Length, figures.BindClearanceFullBump)} clear of coil bind at full bump.";
         return stands + crossover + bind;
     }
 
-    /// <summary>True where metal or bound coils were met in the run.</summary>
-    public static bool MeetsMetal(RunResult result) => Count(result, "bottom_out") + Count(result, "coil_bind") > 0;
+    /// <summary>True where metal or bound coils were met in the run, or carry the corner from its start.</summary>
+    public static bool MeetsMetal(RunResult result) => Count(result, "bottom_out") + Count(result, "coil_bind") > 0 || StartContacts.OnMetal(result);
 
     /// <summary>How often an event happened.</summary>
     public static int Count(RunResult result, string name)

@@ -66,7 +66,7 @@ internal static class FiguresHtml
         if (Verdict.MeetsMetal(run)) html.Raw($"<p class=\"alarm\"><strong>{HtmlText.Encode(Cautions.Metal)}</strong></p>");
         foreach (LimitVerdict limit in run.Limits.Where(l => l.Broken))
         {
-            (FigureLine value, FigureLine most) = (FigureWords.OfName(limit.Figure, limit.Value, read), FigureWords.OfName(limit.Figure, limit.Largest, read));
+            (FigureLine value, FigureLine most) = FigureWords.OfLimit(limit, read);
             html.Element("p", $"Limit broken: {value.Words} {value.Number} {value.Unit}, allowed {most.Number} {most.Unit}.", "alarm");
         }
 
@@ -82,7 +82,7 @@ internal static class FiguresHtml
         const int most = 200;
         var read = new Readable(run.Scenario.Units);
         var html = new HtmlText();
-        if (run.Events.IsEmpty) return html.Element("p", "Nothing touches, nothing crosses over: the shaft stays between its stops.", "empty").ToString();
+        if (run.Events.IsEmpty) return html.Element("p", StartContacts.Of(run) is { } stands ? $"No event: the corner {stands}." : "Nothing touches, nothing crosses over: the shaft stays between its stops.", "empty").ToString();
         html.Raw("<ol class=\"events\">");
         foreach (EventRow e in run.Events.Where(e => !EventWords.IsRelease(e.Event)).Take(most))
         {
@@ -99,7 +99,7 @@ internal static class FiguresHtml
     private static string Hardest(RunResult run, Readable read)
     {
         EventRow? hardest = run.Events.Where(e => e.Contact is not null).MaxBy(e => e.Contact!.PeakForce);
-        if (hardest is null) return "none: nothing touches";
+        if (hardest is null) return StartContacts.Of(run) is { } stands ? $"none begins: the corner {stands}" : "none: nothing touches";
         string assumed = EventWords.IsMetal(hardest.Event) ? $" ({Cautions.Assumed})" : "";
         return $"{EventWords.Of(hardest.Event)}, {read.Text(Dimension.Force, hardest.Contact!.PeakForce)}{assumed} at {read.Text(Dimension.Time, hardest.Time)}";
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 
 using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
 using QuarterCar.Studies;
 
 using SkiaSharp;
@@ -39,19 +40,19 @@ internal static class CompareForcePlot
 
     private static string Title(ImmutableArray<DrawnSetup> setups, Readable read) => string.Join("; ", setups.Select(s =>
     {
-        var f = s.Samples.Run.Standing.Figures;
-        return f.CrossoverShaftShowing is { } showing
-            ? $"{s.Mark} {read.Number(Dimension.Rate, f.PrimaryRate)} to {read.Text(Dimension.Rate, f.SecondaryRate)} at {read.Text(Dimension.Length, showing)}"
-            : $"{s.Mark} {read.Text(Dimension.Rate, f.PrimaryRate)} throughout";
+        var rates = StrokeRates.Of(s.Samples.Run.Standing, read);
+        return rates.Crossover is { } c ? $"{s.Mark} {read.Number(Dimension.Rate, c.Before)} to {rates.Rate(c.After)} at {read.Text(Dimension.Length, c.Showing)}"
+            : rates.IsOne ? $"{s.Mark} {rates.Rate(rates.Only)} throughout"
+            : $"{s.Mark} {rates.Rate(rates.AtRide)} at ride height, {string.Join(", ", rates.Changes.Select(rates.Place))}";
     }));
 
     private static void Places(Sheet sheet, Panel panel, DrawnSetup setup, Readable read)
     {
         RunResult run = setup.Samples.Run;
         double showing = run.Scenario.Corner.Coilover.Stroke - run.Figures.Travel.MaxShaftTravel;
-        if (run.Standing.Figures.CrossoverShaftShowing is { } crossover)
+        if (StrokeRates.Of(run.Standing, read).Crossover is { } crossover)
         {
-            SKPoint ring = At(panel, run, crossover, read);
+            SKPoint ring = At(panel, run, crossover.Showing, read);
             sheet.Over(canvas => Marks.Event(canvas, ring));
         }
 

@@ -25,11 +25,12 @@ internal static class ComparePlots
         return [CompareShaftPlot.Draw(drawn, read), CompareTravelUsePlot.Draw(drawn, read), CompareForcePlot.Draw(drawn, read)];
     }
 
-    // One stretch for all: from where the first begins to move to where the last comes to rest.
+    // One stretch for all: from where the first begins to move to where the last comes to rest. A drop has no distance: beside one, courses are drawn over time.
     private static ImmutableArray<RunSamples> Together(ImmutableArray<RunSamples> samples)
     {
-        static double Speed(RunSamples s) => s.Run.Scenario.Excitation is Course c ? c.Speed : 1;
+        bool overTime = !samples.All(s => s.OverDistance);
+        double Speed(RunSamples s) => s.Run.Scenario.Excitation is Course c && !overTime ? c.Speed : 1;
         double first = samples.Min(s => s.First * Speed(s)), last = samples.Max(s => s.Last * Speed(s));
-        return [.. samples.Select(s => s.Within(first / Speed(s), last / Speed(s)))];
+        return [.. samples.Select(s => s.Within(first / Speed(s), last / Speed(s), overTime))];
     }
 }

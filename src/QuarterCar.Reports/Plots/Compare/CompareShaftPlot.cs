@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 
+using QuarterCar.Model.Terrain;
 using QuarterCar.Reports.Units;
+using QuarterCar.Scenarios;
 
 using SkiaSharp;
 
@@ -14,15 +16,16 @@ internal static class CompareShaftPlot
     /// <summary>Draws it.</summary>
     public static Sheet Draw(ImmutableArray<DrawnSetup> setups, Readable read)
     {
-        DrawnSetup first = setups[0];
-        string note = $"Shaft showing; full bump is at the bottom. Bands and heights at the right are those of {first.Mark}." + first.Samples.CropNote;
-        var sheet = new Sheet("shaft_travel", Title(setups, read), note) { Caption = "The same obstacle under every setup: the lower a line dips, the nearer it comes to full bump." };
+        DrawnSetup first = setups[0], widest = setups.MaxBy(s => s.Samples.PlaceRange.To)!;
+        string other = Other(setups, widest);
+        string note = $"Shaft showing; full bump is at the bottom. Bands and heights at the right are those of {first.Mark}." + other + first.Samples.CropNote;
+        string under = other.Length == 0 ? "The same obstacle under every setup" : "Not the same obstacle under every setup";
+        var sheet = new Sheet("shaft_travel", Title(setups, read), note) { Caption = under + ": the lower a line dips, the nearer it comes to full bump." };
         double perSi = read.Unit(Dimension.Length).PerSi, stroke = setups.Max(s => s.Samples.Run.Scenario.Corner.Coilover.Stroke);
         double low = Math.Min(0, setups.Min(s => s.Samples.Shown.Min(p => p.ShaftShowing))), high = Math.Max(stroke, setups.Max(s => s.Samples.Shown.Max(p => p.ShaftShowing)));
         float top = SetupStyles.Key(sheet, setups, Left, sheet.Top + 6);
-        var widest = setups.MaxBy(s => s.Samples.PlaceRange.To)!.Samples;
         var panel = sheet.Add(new Panel(
-            new SKRect(Left, top, Right, top + 336), widest.PlaceRange, ((low - (0.055 * stroke)) * perSi, (high + (0.055 * stroke)) * perSi)));
+            new SKRect(Left, top, Right, top + 336), widest.Samples.PlaceRange, ((low - (0.055 * stroke)) * perSi, (high + (0.055 * stroke)) * perSi)));
         panel.Plot.Axes.Left.Label.Text = "shaft showing, " + read.Unit(Dimension.Length).Name;
         AxisLabels.Style(panel);
         var zones = StrokeZones.Of(first.Samples.Run.Standing);
@@ -32,9 +35,24 @@ internal static class CompareShaftPlot
         foreach (DrawnSetup setup in setups) Deepest(sheet, panel, setup, read);
         Marks.Events(sheet, panel, setups.SelectMany(setup => setup.Samples.Run.Events.Select(e => (e.Event, Showing(panel, setup, e.Time, e.Distance, e.ShaftTravel, perSi)))), once: true);
         ZoneBands.Names(sheet, panel, zones, read);
-        Below(sheet, panel, widest);
+        Below(sheet, panel, widest.Samples);
         return sheet;
     }
+
+    // Whose ground is drawn below, and whose is another; beside a drop, why there is none. Empty where all have the same.
+    private static string Other(ImmutableArray<DrawnSetup> setups, DrawnSetup below)
+    {
+        ImmutableArray<TerrainPiece>? Ground(DrawnSetup s) => (s.Samples.Run.Scenario.Excitation as Course)?.Pieces;
+        string[] drops = [.. setups.Where(s => Ground(s) is null).Select(s => s.Mark)];
+        if (drops.Length == setups.Length) return "";
+        if (drops.Length > 0) return $" {string.Join(", ", drops)} {(drops.Length == 1 ? "is a drop" : "are drops")} and {(drops.Length == 1 ? "has" : "have")} no distance: all are drawn over time.";
+        string[] others = [.. setups.Where(s => !Same(Ground(s)!.Value, Ground(below)!.Value)).Select(s => s.Mark)];
+        return others.Length == 0 ? "" : $" The ground below is {below.Mark}'s; {string.Join(", ", others)} {(others.Length == 1 ? "drives" : "drive")} another.";
+    }
+
+    // Profiles are read anew for each setup: what counts is where they lead.
+    private static bool Same(ImmutableArray<TerrainPiece> a, ImmutableArray<TerrainPiece> b) => a.Length == b.Length
+        && a.Zip(b).All(p => p is (ProfilePiece one, ProfilePiece two) ? one.Points.SequenceEqual(two.Points) : p.First == p.Second);
 
     private static string Title(ImmutableArray<DrawnSetup> setups, Readable read)
     {

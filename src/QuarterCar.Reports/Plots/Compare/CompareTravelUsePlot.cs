@@ -15,7 +15,7 @@ internal static class CompareTravelUsePlot
     /// <summary>Draws it.</summary>
     public static Sheet Draw(ImmutableArray<DrawnSetup> setups, Readable read)
     {
-        var sheet = new Sheet("travel_use", Title(setups), "Darker colour where the shaft spends more time; the bracket spans from the least to the most shaft travel; dashed: ride height.")
+        var sheet = new Sheet("travel_use", Title(setups), "Darker colour where the shaft spends more time; the bracket spans from the least to the most shaft travel; dashed: ride height." + setups[0].Samples.CropNote)
         {
             Caption = "Grey bands are each setup's own zones, from droop at the left to metal at the right. A bar that ends in the dark bands leans on the bump stop or on metal.",
         };

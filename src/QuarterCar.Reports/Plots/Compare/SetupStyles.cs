@@ -15,7 +15,7 @@ namespace QuarterCar.Reports.Plots.Compare;
 internal sealed record DrawnSetup(string Mark, string Title, RunSamples Samples, SKColor Color, float[]? Dashes)
 {
     /// <summary>For the plotting library.</summary>
-    public LinePattern Pattern => Dashes is null ? LinePattern.Solid : new LinePattern(Dashes, 0, Mark);
+    public LinePattern Pattern => SetupStyles.Pattern(Dashes);
 }
 
 /// <summary>Colours and line styles of setups beside each other, and the key that names them.</summary>
@@ -31,6 +31,12 @@ internal static class SetupStyles
     /// <summary>A setup by its place among those drawn.</summary>
     public static DrawnSetup Of(int place, string mark, string title, RunSamples samples) =>
         new(mark, title, samples, Palette.Setups[place], s_dashes[place]);
+
+    /// <summary>Colour and line style of a place among those drawn.</summary>
+    public static (SKColor Color, LinePattern Pattern) Line(int place) => (Palette.Setups[place], Pattern(s_dashes[place]));
+
+    /// <summary>Dashes for the plotting library; null: solid.</summary>
+    public static LinePattern Pattern(float[]? dashes) => dashes is null ? LinePattern.Solid : new LinePattern(dashes, 0, "setup");
 
     /// <summary>Names the setups, a row each; gives the height below.</summary>
     public static float Key(Sheet sheet, ImmutableArray<DrawnSetup> setups, float left, float top)

@@ -1,0 +1,33 @@
+using QuarterCar.Model;
+using QuarterCar.Scenarios;
+using QuarterCar.Studies;
+
+namespace QuarterCar.Reports.Words;
+
+/// <summary>What the corner stands on as a run begins. What holds at t = 0 is no event (physics.md section 5), but it is a touch.</summary>
+internal static class StartContacts
+{
+    private const double Touch = 1e-9; // m: the balance is found to the last bits, and a corner just short of a stop does not stand on it
+
+    /// <summary>As the rest of a sentence, "stands on … from the start"; null where it stands clear. A drop begins topped out by its nature: that is not said.</summary>
+    public static string? Of(RunResult run)
+    {
+        var start = run.Track.At(0);
+        Corner corner = run.Standing.Corner;
+        var on = new List<string>();
+        if (start.ShaftTravel > corner.Stroke + Touch) on.Add("metal");
+        if (CoilsBound(corner, start)) on.Add("bound coils");
+        if (corner.BumpStopCompression(start.WheelTravel) > Touch) on.Add("its bump stop");
+        if (start.ShaftTravel < -Touch && run.Scenario.Excitation is not Drop) on.Add("its top-out");
+        return on.Count == 0 ? null : $"stands on {string.Join(" and ", on)} from the start";
+    }
+
+    /// <summary>True where it stands on metal or bound coils.</summary>
+    public static bool OnMetal(RunResult run)
+    {
+        var start = run.Track.At(0);
+        return start.ShaftTravel > run.Standing.Corner.Stroke + Touch || CoilsBound(run.Standing.Corner, start);
+    }
+
+    private static bool CoilsBound(Corner corner, Sample start) => start.ShaftTravel + corner.Preload > corner.Stack.Breaks[^1].Compression + Touch;
+}
