@@ -133,7 +133,7 @@ public sealed class WeighedLoad
 {
     internal WeighedLoad(WeighedCorner corner)
     {
-        CornerLoads loads = corner.Instead ?? corner.Loads;
+        CornerLoads loads = corner.Answer;
         Springs = [.. corner.Springs.Select(s => new WeighedSpring(
             Enum.Parse<SpringPlace>(s.Spring.Position, ignoreCase: true), Length.FromMeters(s.Spring.Compression), Force.FromNewtons(s.Spring.Load), Force.FromNewtons(s.Uncertainty)))];
         SpringsDisagree = !corner.Disagreements.IsEmpty;

@@ -83,6 +83,48 @@ public sealed class PickVerbTests : IDisposable
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80, line));
     }
 
+    // 20/45 N/mm under 3500 N: 252.8 mm, 82.8 of them preload; at full bump the lower is in by 382.8·20/65 = 117.8 mm, where 400 mm of spring on 50 mm of coil bow from 79.3 on.
+    [Fact]
+    public void A_set_that_bows_passes_with_a_but()
+    {
+        string list = _scratch.Write("slim.csv", "rate_N_mm,free_length_mm,solid_length_mm,mean_diameter_mm\n20,400,120,100\n45,400,120,50\n");
+        string page = Asked.Of([.. s_asked, "--springs", list]).Out, text = Words(page);
+        Assert.StartsWith("20.0/45.0 N/mm with 82.8 mm of preload stands at 130.0 mm, ", text, StringComparison.Ordinal);
+        Assert.Contains("clear of coil bind at full bump, but its lower spring bows sideways. 2 of 3 sets pass every check that could be made, but 1 bows sideways.", text, StringComparison.Ordinal);
+        Assert.Equal(("passes, but bows, fit not checked", "passes, fit not checked"), (Checks(page, "20.0/45.0"), Checks(page, "20.0/20.0")));
+    }
+
+    // A tender of 10 N/mm has 400 mm of travel, 350 of them used at 3500 N: at work. Over six pairs, all of which pass with it. No diameter says whether the lower bows.
+    [Fact]
+    public void A_tender_at_work_and_bowing_that_was_not_checked_are_said()
+    {
+        string tenders = _scratch.Write("tenders.csv", "rate_N_mm,free_length_mm,solid_length_mm\n10,500,100\n");
+        string page = Asked.Of([.. s_asked, "--springs", _list, "--tenders", tenders]).Out, text = Words(page);
+        Assert.Equal("passes, tender not solid, fit and bowing not checked", Checks(page, "10.0/45.0/45.0"));
+        Assert.Equal("passes, fit and bowing not checked", Checks(page, "30.0/45.0"));
+        Assert.Contains("that could be made, but 6 have a tender that still works at ride height.", text, StringComparison.Ordinal);
+        Assert.Contains("bowing of the lower spring (the list's mean_diameter", text, StringComparison.Ordinal);
+    }
+
+    [Theory, InlineData("us"), InlineData("si")]
+    public void The_rates_of_a_set_are_never_broken(string units)
+    {
+        string text = Asked.Of("pick", "--load", "740 lbf", "--stroke", "12 in", "--ride-height", "5 in", "--tenders", "invented", "--diameter", "2.0 in", "--units", units).Out;
+        string[] lines = [.. text.Split("Bind and fit")[1].Split("Required primary")[0].Split('\n').Where(l => l.Length > 0 && char.IsAsciiDigit(l[0]))];
+        Assert.Equal(24, lines.Length); // ten sets twice and four neighbours; every line that begins with figures begins with two or three whole rates
+        Assert.All(lines, l => Assert.Contains(l.Trim().Split(' ')[0].Split('/').Length, new[] { 2, 3 }));
+        Assert.All(text.Split('\n'), l => Assert.True(l.Length <= 80, l));
+    }
+
+    [Fact]
+    public void Failed_checks_wrap_by_words_beside_a_whole_set()
+    {
+        string list = _scratch.Write("short.csv", "rate_N_mm,free_length_mm,solid_length_mm,inner_diameter_mm\n130.5,200,150,60\n145.5,200,150,60\n");
+        string text = Asked.Of([.. s_asked, "--springs", list, "--tenders", list, "--seat-length", "300 mm", "--thread", "20 mm", "--slider", "20 mm", "--diameter", "63 mm"]).Out;
+        Assert.Equal("negative preload, binds, too long for body, not over body", Checks(text, "130.5/130.5/145.5"));
+        Assert.All(text.Split('\n'), l => Assert.True(l.Length <= 80, l));
+    }
+
     [Fact]
     public void Where_no_set_passes_the_limit_in_the_way_and_the_nearest_set_are_named()
     {
@@ -124,6 +166,17 @@ public sealed class PickVerbTests : IDisposable
         Asked asked = Asked.Of([.. s_asked, "--springs", list]);
         Assert.Equal(ExitCode.BadInput, asked.Code);
         Assert.Contains("2,001,000 sets; wanted at most 1,000,000 sets", asked.Messages, StringComparison.Ordinal);
+    }
+
+    private static string Words(string text) => string.Join(' ', text.Split([' ', '\u00a0', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
+
+    // The last cell of a set's row, put together from the lines that it takes.
+    private static string Checks(string text, string set)
+    {
+        string[] lines = text.Split("Bind and fit")[1].Split("Rates and preload")[0].Split('\n');
+        int column = lines.Single(l => l.TrimEnd().EndsWith("checks", StringComparison.Ordinal)).IndexOf("checks", StringComparison.Ordinal);
+        var row = lines.SkipWhile(l => !l.StartsWith(set + " ", StringComparison.Ordinal)).TakeWhile((l, i) => i == 0 || l.StartsWith(' '));
+        return Words(string.Join('\n', row.Select(l => l[column..])));
     }
 
     private static string Names(JsonElement element) => string.Join(',', element.EnumerateObject().Select(p => p.Name));

@@ -45,6 +45,54 @@ public sealed partial class SheetVerbTests : IDisposable
     public void Both_unit_systems_stand_side_by_side(string number) =>
         Assert.Contains(number, Plain(Sheet(Scenarios.QuarryLedge, "--set", Body)), StringComparison.Ordinal);
 
+    // Stack 12 + 14 + 1.2 in on a seat of 26.2: at the top of its thread the nut presses them by 1.0 in. To 1.4 in it goes down 0.4 in, 10.16 mm, 5.08 turns of 2 mm.
+    [Theory]
+    [InlineData("1.4 in", "from there run it down by 0.40 in (10.2 mm). A is the whole preload. Check B", "5.1 turns", "1.40 in", "25.80 in")]
+    [InlineData("1 in", "The springs are pressed by A with the coil nut at the top of its thread: leave it there. Check B", "0.0 turns", "1.00 in", "26.20 in")]
+    [InlineData("0.6 in", "A cannot be set: the coil nut would stand 0.40 in (10.2 mm) above its thread. The least preload is 1.00 in (25.4 mm).", "0.60 in", "26.60 in")]
+    public void Where_the_springs_are_pressed_at_the_top_of_the_thread_the_coil_nut_is_counted_from_there(string preload, params string[] said)
+    {
+        string page = Plain(Sheet(Scenarios.QuarryLedge, "--set", Body.Replace("27.8 in", "26.2 in", StringComparison.Ordinal), "--set", "coilover.preload=" + preload));
+        Assert.All(said, words => Assert.Contains(words, page, StringComparison.Ordinal));
+        Assert.DoesNotContain("just touch", page, StringComparison.Ordinal);
+        Assert.Equal(preload != "0.6 in", page.Contains("The nut now carries", StringComparison.Ordinal));
+    }
+
+    // Loose by 0.6 in the slider hangs by as much below where it touches without force, which is where the gap of check is measured from.
+    [Fact]
+    public void Loose_springs_have_their_slack_in_the_distance_to_the_stop_nut()
+    {
+        const string loose = "coilover.preload=-0.6 in";
+        double gap = Asked.Of("check", Scenarios.QuarryLedge, "--set", loose, "--json").Json().GetProperty("static").GetProperty("stop_nut_gap_full_droop_m").GetDouble();
+        string page = Plain(Sheet(Scenarios.QuarryLedge, "--set", loose));
+        Assert.Contains("the slider resting on the loose lower spring: C has the slack of 0.60 in (15.2 mm) in it", page, StringComparison.Ordinal);
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"<span class=\"letter\">C</span> {gap / 0.0254 + 0.6:F2} in"), page, StringComparison.Ordinal);
+        Assert.DoesNotContain("slack", Sheet(Scenarios.QuarryLedge), StringComparison.Ordinal);
+    }
+
+    // 1400 psi on 0.875 in carry all of the corner with the springs 11 in loose: at ride height the slack is 11 in less the shaft travel.
+    [Fact]
+    public void Springs_that_are_loose_at_ride_height_too_have_their_slack_in_D()
+    {
+        string[] sets = ["--set", "coilover.preload=-11 in", "--set", "coilover.gas.pressure=1400 psi"];
+        double showing = Asked.Of(["check", Scenarios.QuarryLedge, .. sets, "--json"]).Json().GetProperty("static").GetProperty("ride_height_m").GetDouble() / 0.0254;
+        Assert.Contains(
+            string.Create(CultureInfo.InvariantCulture, $"<span class=\"letter\">D</span> {1.25 + 11 - (12 - showing):F2} in"), Plain(Sheet(Scenarios.QuarryLedge, sets)), StringComparison.Ordinal);
+    }
+
+    // Both nuts are on the body: the upper spring's 12 in less C* lie between them, in either picture and with loose springs too, where C* is check's gap at full droop.
+    [Theory, InlineData("1.4 in"), InlineData("-0.6 in")]
+    public void The_stop_nut_stands_as_far_below_the_coil_nut_in_both_pictures(string preload)
+    {
+        string set = "coilover.preload=" + preload, page = Sheet(Scenarios.QuarryLedge, "--set", set);
+        double[] nuts = [.. Nuts().Matches(page).Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture))];
+        Assert.Equal(4, nuts.Length); // stop nut and coil nut, fully extended and at ride height
+        Assert.Equal(nuts[0] - nuts[1], nuts[2] - nuts[3], 0.021); // four numbers rounded to 0.01 mm
+        double gap = Asked.Of("check", Scenarios.QuarryLedge, "--set", set, "--json").Json().GetProperty("static").GetProperty("stop_nut_gap_full_droop_m").GetDouble();
+        double ratio = double.Parse(Ratio().Match(page).Groups[1].Value, CultureInfo.InvariantCulture), pressed = preload == "1.4 in" ? 1.4 * 225 / 385 : 0; // the upper spring's share
+        Assert.Equal((12 - pressed) * 25.4 - 1000 * gap, ratio * (nuts[0] - nuts[1]), 1.0); // 1 : 10.1 is rounded to 0.05, 0.5 % of 154 mm, and 0.01 mm of paper is 0.1 mm
+    }
+
     [Fact]
     public void Check_run_and_sheet_give_the_same_ride_height_crossover_and_bind_clearance()
     {
@@ -151,6 +199,12 @@ public sealed partial class SheetVerbTests : IDisposable
 
     // Numbers keep their unit on the line with a space that does not break.
     private static string Plain(string page) => WebUtility.HtmlDecode(page).Replace("\u00a0", " ", StringComparison.Ordinal);
+
+    [GeneratedRegex(@"<rect class=""nut"" x=""[\d.]+"" y=""([\d.]+)""")]
+    private static partial Regex Nuts();
+
+    [GeneratedRegex(@"To scale, 1 : ([\d.]+)")]
+    private static partial Regex Ratio();
 
     [GeneratedRegex(@"https?:|//[a-z]|\bsrc\s*=|\bhref\s*=|@import|url\(|<script|<link|<img|<iframe|\bon[a-z]+\s*=", RegexOptions.IgnoreCase)]
     private static partial Regex FromOutside();

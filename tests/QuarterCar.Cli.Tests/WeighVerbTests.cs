@@ -49,6 +49,15 @@ public sealed class WeighVerbTests : IDisposable
     }
 
     [Fact]
+    public void A_script_gets_the_load_that_the_screen_gives()
+    {
+        // 160·3.6 = 576 lbf against 225·3 = 675: the slider is on the nut, and the lower alone counts.
+        string[] nut = ["--upper-rate", "160 lbf/in", "--upper-free", "12 in", "--upper-loaded", "8.4 in", "--lower-rate", "225 lbf/in", "--lower-free", "14 in", "--lower-loaded", "11.0 in"];
+        s_byHand.Holds(675 * 4.4482216152605, Json(nut).GetProperty("corners")[0].GetProperty("spring_load_N").GetDouble());
+        Assert.Contains("the lower spring alone counts: 675 ± 40 lbf", Ask(nut).Out.Replace('\u00a0', ' ').ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Errors_and_motion_ratio_are_taken_from_the_flags()
     {
         JsonElement corner = Json([.. s_lower, "--length-error", "1 mm", "--rate-error", "5 %", "--motion-ratio", "0.8"]).GetProperty("corners")[0];

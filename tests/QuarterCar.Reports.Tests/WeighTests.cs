@@ -112,6 +112,45 @@ public sealed class WeighTests
     }
 
     [Fact]
+    public void Json_gives_the_load_that_the_screen_gives_and_no_difference_where_the_screen_has_none()
+    {
+        // The lower's 2000 N alone, ±√(2·(40·3)² + (2 % of 2000)²); the upper reads 1000. The other corner's springs agree on 2000.
+        JsonElement root = Json(Weighed(Corner("front left", 0.25, 0.3) with { MotionRatio = 0.9 }, Corner("front right", 0.2, 0.3)));
+        JsonElement left = root.GetProperty("corners")[0], difference = root.GetProperty("differences")[0];
+        foreach ((string key, double wanted) in new[] { ("spring_load_N", 2000), ("coilover_load_N", 2000), ("sprung_weight_N", 1800), ("uncertainty_N", Math.Sqrt(28_800 + 40 * 40.0)) })
+            Assert.Equal(wanted, left.GetProperty(key).GetDouble(), 1e-9 * wanted);
+        Assert.Contains("the load given is the lower spring's alone, 2000 ± 174 N", left.GetProperty("warnings")[0].GetProperty("message").GetString(), StringComparison.Ordinal);
+        foreach (string key in (string[])["difference_N", "uncertainty_N"]) Assert.Equal(JsonValueKind.Null, difference.GetProperty(key).ValueKind);
+    }
+
+    [Fact]
+    public void Scatter_within_the_errors_is_no_disagreement_and_leaves_the_advice()
+    {
+        // 28·75.5 = 2114 and 39·58.4 = 2277.6 N, plain mean 2195.8: ±√(2·(28·3)² + 43.9²) = 127 and ±171 N, together 213 where they are 164 apart.
+        // χ² = (1.96·163.6/212.9)², its root 1.51. As read 1/√(1/126.7² + 1/171.2²) = 102 N; lengths to 1.5 mm: 73.9 and 93.7, together 58 N.
+        var corner = new MeasuredCorner(null, [Spring("upper", 28e3, 0.305, 0.2295), Spring("lower", 39e3, 0.356, 0.2976)]);
+        Assert.Contains(
+            "What decides it: the springs scatter within their errors, but more than usual, which widens the uncertainty 1.5 times; then the lengths: read to ± 1.5 mm in place of 3.0 mm "
+            + "they give, before it is widened, ± 58 N in place of 102 N.",
+            Flat(corner), StringComparison.Ordinal);
+        // Lower below the upper: no cause stands out. 3000 and 2000 N, mean 2500: ±√(7200 + 50²) = 98.5 and ±177 N, together 202; 1.96·1000/202.4 = 9.7.
+        Assert.Contains("What decides it: the springs differ more than their errors explain, which widens the uncertainty 9.7 times.", Flat(Corner(null, 0.15, 0.3)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_widening_that_reads_as_one_is_not_told_and_stays_in_both_numbers()
+    {
+        // 2000 and 2104 N, mean 2052: u² = 2·60² + 41.04² = 8884.3 and 2·120² + 41.04² = 30 484.3, together 198.4 N: 1.96·104/198.4 = 1.027. As read
+        // 1/√(1/8884.3 + 1/30 484.3) = 82.94 N, shown 85.2; lengths to 1.5 mm: √(1/(1/3484.3 + 1/8884.3)) = 50.03, shown 51.4.
+        string screen = Flat(Corner(null, 0.2, 0.2974));
+        Assert.Contains("± 85 N on the springs", screen, StringComparison.Ordinal);
+        Assert.Contains("What decides it: the lengths. Read to ± 1.5 mm in place of 3.0 mm they give ± 51 N in place of 85 N.", screen, StringComparison.Ordinal);
+        Assert.DoesNotContain("1.0 times", screen, StringComparison.Ordinal);
+    }
+
+    private static string Flat(MeasuredCorner corner) => Screen(Weighed(corner)).ReplaceLineEndings(" ");
+
+    [Fact]
     public void Warnings_carry_their_codes()
     {
         Assert.Equal([], Codes(Corner("a", 0.2, 0.3)));

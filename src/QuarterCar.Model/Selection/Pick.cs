@@ -51,6 +51,7 @@ public static class Pick
             sets,
             all.Count,
             passing,
+            [.. new[] { PickRemarks.Bows, PickRemarks.TenderWorks }.Select(r => (r, all.LongCount(c => c.Remarks.HasFlag(r)))).Where(r => r.Item2 > 0)],
             [.. Enum.GetValues<PickChecks>().Where(f => f != PickChecks.None).Select(f => (f, all.LongCount(c => c.Failed.HasFlag(f)))).Where(f => f.Item2 > 0)],
             nearest,
             best is null ? [] : [.. s_loadShares.Select(share => work.UnderLoad(best, share))],
@@ -82,6 +83,7 @@ public static class Pick
         return candidate with
         {
             Failed = verdict.Failed,
+            Remarks = verdict.Remarks,
             Off = Math.Round(Math.Abs(verdict.Preload - data.Preload) / SamePreload),
             Clearance = Math.Min(verdict.UpperClearance, verdict.LowerClearance),
             Short = verdict.Short,
@@ -92,6 +94,8 @@ public static class Pick
     private readonly record struct Candidate(int Tender, int Upper, int Lower) : IComparable<Candidate>
     {
         public PickChecks Failed { get; init; }
+
+        public PickRemarks Remarks { get; init; }
 
         public double Off { get; init; }
 

@@ -54,6 +54,20 @@ public enum PickChecks
     OverBody = 16,
 }
 
+/// <summary>What somebody must know of a set that passes; it fails no check and ranks nothing.</summary>
+[Flags]
+public enum PickRemarks
+{
+    /// <summary>Nothing.</summary>
+    None = 0,
+
+    /// <summary>The lower spring bows sideways before full bump.</summary>
+    Bows = 1,
+
+    /// <summary>The tender is not solid at ride height, where it should be out of the way.</summary>
+    TenderWorks = 2,
+}
+
 /// <summary>Ride heights that a set reaches by preload alone, m of shaft showing.</summary>
 /// <param name="LeastPreload">m.</param>
 /// <param name="MostPreload">m: the end of the thread, or where a spring would bind at full bump.</param>
@@ -89,11 +103,17 @@ public sealed record PickSet(
     /// <summary>The lower spring's, N/m: the rate once the slider is on the stop nut.</summary>
     public double SecondaryRate => Springs.Lower.Rate;
 
+    /// <summary>What is to be said of it even where it passes.</summary>
+    public PickRemarks Remarks => RemarksOf(BowsFrom, TenderSolid);
+
     /// <summary>Secondary over primary.</summary>
     public double RateStep => SecondaryRate / PrimaryRate;
 
     /// <summary>The lesser of upper and lower, m.</summary>
     public double BindClearance => Math.Min(UpperClearance, LowerClearance);
+
+    internal static PickRemarks RemarksOf(double? bowsFrom, bool? tenderSolid) =>
+        (bowsFrom is null ? PickRemarks.None : PickRemarks.Bows) | (tenderSolid == false ? PickRemarks.TenderWorks : PickRemarks.None);
 }
 
 /// <summary>Ride height under another load, nothing turned: preload and stop nut stay.</summary>
@@ -115,6 +135,7 @@ public sealed record PickNeighbour(string Place, PickSet Set, double RideHeight)
 /// <param name="Sets">Best first; at most <see cref="Pick.MostListed"/> of those examined.</param>
 /// <param name="Examined">Sets ranked.</param>
 /// <param name="Passing">Of these, the ones that fail no check.</param>
+/// <param name="PassingBut">How many of those passing have each remark; remarks that none has are not named.</param>
 /// <param name="FailedBy">How many fail each check.</param>
 /// <param name="Nearest">The set that lacks least, all lengths it is short of added up; null where one passes.</param>
 /// <param name="Loads">The best set under other loads.</param>
@@ -126,6 +147,7 @@ public sealed record PickResult(
     ImmutableArray<PickSet> Sets,
     long Examined,
     long Passing,
+    ImmutableArray<(PickRemarks Remark, long Count)> PassingBut,
     ImmutableArray<(PickChecks Check, long Count)> FailedBy,
     PickSet? Nearest,
     ImmutableArray<PickLoadRow> Loads,

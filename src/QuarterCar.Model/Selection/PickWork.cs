@@ -10,7 +10,8 @@ namespace QuarterCar.Model.Selection;
 /// <param name="LowerClearance">At full bump, m.</param>
 /// <param name="Failed">Checks that it fails.</param>
 /// <param name="Short">What it lacks for them, lengths added up, m.</param>
-internal readonly record struct PickVerdict(double Preload, double UpperClearance, double LowerClearance, PickChecks Failed, double Short);
+/// <param name="Remarks">What is to be said of it where it passes.</param>
+internal readonly record struct PickVerdict(double Preload, double UpperClearance, double LowerClearance, PickChecks Failed, double Short, PickRemarks Remarks);
 
 /// <summary>
 /// Figures of one set of springs under the wanted load, on the stack that `check` and `run` stand on (physics.md section 3).
@@ -58,10 +59,16 @@ internal sealed class PickWork
             v.LowerClearance,
             Range(set, free),
             held.HeldTravel is null ? null : held.CrossoverForce <= full,
-            set.Tender is { } tender ? SpringForce >= tender.Rate * tender.Travel : null,
-            Buckling.Deflection(set.Lower) is { } bows && held.LowerCompression(full) > bows ? bows : null,
+            TenderSolid(set),
+            BowsFrom(set, held, full),
             v.Failed);
     }
+
+    private bool? TenderSolid(SpringSetData set) => set.Tender is { } tender ? SpringForce >= tender.Rate * tender.Travel : null;
+
+    // Compression at which the lower spring buckles, m, where the force at full bump compresses it further.
+    private static double? BowsFrom(SpringSetData set, SpringStack held, double full) =>
+        Buckling.Deflection(set.Lower) is { } bows && held.LowerCompression(full) > bows ? bows : null;
 
     /// <summary>Ride height of a set under a changed load, preload and stop nut left alone.</summary>
     public PickLoadRow UnderLoad(PickSet set, double share)
@@ -95,7 +102,8 @@ internal sealed class PickWork
     private PickVerdict Verdict(SpringSetData set, SpringStack free)
     {
         double preload = free.Compression(SpringForce) - _data.Travel;
-        (double upper, double lower) = Clearances(Held(set, free, SpringForce), preload);
+        SpringStack held = Held(set, free, SpringForce);
+        (double upper, double lower) = Clearances(held, preload);
         var checks = new ShortBy();
         checks.Note(PickChecks.Loose, -preload, 0);
         checks.Note(PickChecks.Binds, -Math.Min(upper, lower), 0);
@@ -113,7 +121,9 @@ internal sealed class PickWork
             }
         }
 
-        return new PickVerdict(preload, upper, lower, checks.Failed, checks.Sum);
+        PickRemarks remarks = checks.Failed != PickChecks.None ? PickRemarks.None
+            : PickSet.RemarksOf(BowsFrom(set, held, held.Force(_data.Stroke + preload)), TenderSolid(set));
+        return new PickVerdict(preload, upper, lower, checks.Failed, checks.Sum, remarks);
     }
 
     // The gap is measured at ride height with the slider free (physics.md section 3).

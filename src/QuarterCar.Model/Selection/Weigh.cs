@@ -26,20 +26,21 @@ public static class Weigh
         CornerLoads Of(IReadOnlyList<MeasuredSpring> springs) => Loads(springs, errors, gas, corner.MotionRatio);
         ImmutableArray<Disagreement> pairs = [.. Disagreements(counted, mean, errors)];
         DisagreementCause cause = Cause(pairs);
+        MeasuredSpring[]? likely = cause switch
+        {
+            DisagreementCause.SliderOnStopNut => [.. counted.Where(s => s.Position == MeasuredSpring.Lower)],
+            DisagreementCause.TenderSolid => [.. counted.Where(s => s.Position != MeasuredSpring.Tender)],
+            _ => null,
+        };
         return new WeighedCorner(
             corner,
             [.. corner.Springs.Select(s => Weighed(s, Use(s, corner, errors), mean, errors))],
             Of(counted),
-            Friction(counted, mean, errors),
+            Friction(likely ?? [.. counted], errors),
             gas,
             pairs,
             cause,
-            cause switch
-            {
-                DisagreementCause.SliderOnStopNut => Of([.. counted.Where(s => s.Position == MeasuredSpring.Lower)]),
-                DisagreementCause.TenderSolid => Of([.. counted.Where(s => s.Position != MeasuredSpring.Tender)]),
-                _ => null,
-            });
+            likely is null ? null : Of(likely));
     }
 
     /// <summary>Half-width of 95 % of a spring's load, N.</summary>
@@ -72,9 +73,10 @@ public static class Weigh
     }
 
     // The stack's load at either settling is the mean of its springs with the same weights; half of what lies between them.
-    private static double? Friction(ImmutableArray<MeasuredSpring> counted, double mean, WeighErrors errors)
+    private static double? Friction(IReadOnlyList<MeasuredSpring> springs, WeighErrors errors)
     {
-        MeasuredSpring[] twice = [.. counted.Where(s => s.HalfStep is not null)];
+        double mean = springs.Average(s => s.Load);
+        MeasuredSpring[] twice = [.. springs.Where(s => s.HalfStep is not null)];
         return twice.Length == 0 ? null
             : Math.Abs(WeighMean.Of([.. twice.Select(s => s.HalfStep!.Value)], [.. twice.Select(s => Uncertainty(s.Rate, mean, errors))]).Value);
     }

@@ -56,7 +56,7 @@ public sealed record CornerLoads(double SpringLoad, double Uncertainty, double W
 /// <param name="Measured">What was measured.</param>
 /// <param name="Springs">Every spring's reading, from the coil nut down.</param>
 /// <param name="Loads">Of the weighted mean of the springs that count.</param>
-/// <param name="Friction">Half the difference between settled from above and from below, N; null where no spring has two readings.</param>
+/// <param name="Friction">Half the difference between settled from above and from below, N, off the springs that <see cref="Answer"/> goes by; null where none of them has two readings.</param>
 /// <param name="GasForce">Standing, isothermal, N; null without gas.</param>
 /// <param name="Disagreements">Pairs of counted springs that disagree.</param>
 /// <param name="Cause">Why, most likely.</param>
@@ -69,18 +69,24 @@ public sealed record WeighedCorner(
     double? GasForce,
     ImmutableArray<Disagreement> Disagreements,
     DisagreementCause Cause,
-    CornerLoads? Instead);
+    CornerLoads? Instead)
+{
+    /// <summary>The loads to go on with, the same on every page and in every file: <see cref="Instead"/> where there are any, else <see cref="Loads"/>.</summary>
+    public CornerLoads Answer => Instead ?? Loads;
+}
 
-/// <summary>The left corner's spring load less the right one's.</summary>
+/// <summary>The left corner's spring load less the right one's; none where either hangs on a likely cause in place of springs that agree.</summary>
 /// <param name="Left">Left corner.</param>
 /// <param name="Right">Right corner.</param>
 public sealed record SideDifference(WeighedCorner Left, WeighedCorner Right)
 {
-    /// <summary>N, positive where the left carries more.</summary>
-    public double Difference => Left.Loads.SpringLoad - Right.Loads.SpringLoad;
+    /// <summary>N, positive where the left carries more; null where there is none.</summary>
+    public double? Difference => Known ? Left.Loads.SpringLoad - Right.Loads.SpringLoad : null;
 
-    /// <summary>Half-width of 95 %, N: root sum of squares (JCGM 100:2008, 5.1.2).</summary>
-    public double Uncertainty => double.Hypot(Left.Loads.Uncertainty, Right.Loads.Uncertainty);
+    /// <summary>Half-width of 95 %, N: root sum of squares (JCGM 100:2008, 5.1.2); null where there is no difference.</summary>
+    public double? Uncertainty => Known ? double.Hypot(Left.Loads.Uncertainty, Right.Loads.Uncertainty) : null;
+
+    private bool Known => Left.Instead is null && Right.Instead is null;
 }
 
 /// <summary>Everything weighed at once.</summary>

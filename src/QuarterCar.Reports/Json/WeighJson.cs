@@ -30,8 +30,8 @@ public static class WeighJson
     {
         json.WriteStartObject();
         json.WriteString("name", corner.Measured.Name);
-        json.Number("spring_load_N", corner.Loads.SpringLoad);
-        json.Number("uncertainty_N", corner.Loads.Uncertainty);
+        json.Number("spring_load_N", corner.Answer.SpringLoad);
+        json.Number("uncertainty_N", corner.Answer.Uncertainty);
         json.WriteStartArray("springs");
         foreach (var one in corner.Springs)
         {
@@ -46,8 +46,8 @@ public static class WeighJson
         json.WriteEndArray();
         json.Number("friction_N", corner.Friction);
         json.Number("gas_force_N", corner.GasForce);
-        json.Number("coilover_load_N", corner.Loads.CoiloverLoad);
-        json.Number("sprung_weight_N", corner.Loads.SprungWeight);
+        json.Number("coilover_load_N", corner.Answer.CoiloverLoad);
+        json.Number("sprung_weight_N", corner.Answer.SprungWeight);
         json.Warnings(WeighWarnings.Of(corner, errors, units));
         json.WriteEndObject();
     }

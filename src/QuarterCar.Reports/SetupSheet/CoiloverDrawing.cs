@@ -53,9 +53,9 @@ internal static class CoiloverDrawing
         if (subject.NutToPlate is { } length)
             lines.Between(outside, left.Y(left.Shape.CoilNut), left.Y(0), "B", "nut to plate", length, toLeft: true);
         if (left.Shape.StopNut is { } stop)
-            Gap(lines, between, LeftCoilover + left.Half, left.Y(stop), left.Y(left.Shape.Slider!.Value + sizes.Slider), "C", "gap", figures.StopNutGapFullDroop, toLeft: false);
+            Gap(lines, between, LeftCoilover + left.Half, left.Y(stop), left.Y(left.Shape.Slider!.Value + sizes.Slider), "C", "gap", subject.StopNutDistanceExtended, toLeft: false);
         if (right.Shape.StopNut is { } nut)
-            Gap(lines, inside, RightCoilover - right.Half, right.Y(nut), right.Y(right.Shape.Slider!.Value + sizes.Slider), "D", "gap", figures.StopNutGapRideHeight, toLeft: true);
+            Gap(lines, inside, RightCoilover - right.Half, right.Y(nut), right.Y(right.Shape.Slider!.Value + sizes.Slider), "D", "gap", subject.StopNutDistanceRideHeight, toLeft: true);
         lines.Reach(RightCoilover - right.Half + 1, right.Y(right.Shape.Showing), inside - 0.8);
         lines.Between(inside, right.Y(right.Shape.Showing), right.Y(0), "E", "showing", figures.RideHeight, toLeft: true);
     }

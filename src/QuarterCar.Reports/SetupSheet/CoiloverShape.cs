@@ -16,13 +16,13 @@ internal sealed record CoiloverShape(ImmutableArray<SpringShape> Springs, double
 {
     /// <summary>With the shaft fully extended.</summary>
     public static CoiloverShape Extended(StandingResult result, PartSizes sizes) =>
-        Of(result, sizes, 0, s => s.CompressionFullDroop, result.Figures.StopNutGapFullDroop);
+        Of(result, sizes, 0, s => s.CompressionFullDroop);
 
     /// <summary>At ride height; where that lies outside the stroke, at the end that it rests on.</summary>
     public static CoiloverShape AtRideHeight(StandingResult result, PartSizes sizes) =>
-        Of(result, sizes, Math.Clamp(result.Figures.ShaftTravel, 0, result.Corner.Stroke), s => s.CompressionRideHeight, result.Figures.StopNutGapRideHeight);
+        Of(result, sizes, Math.Clamp(result.Figures.ShaftTravel, 0, result.Corner.Stroke), s => s.CompressionRideHeight);
 
-    private static CoiloverShape Of(StandingResult result, PartSizes sizes, double travel, Func<SpringStanding, double> compression, double? gap)
+    private static CoiloverShape Of(StandingResult result, PartSizes sizes, double travel, Func<SpringStanding, double> compression)
     {
         SpringSetData set = result.Scenario.Corner.Coilover.Springs;
         double Length(string name, SpringData spring) => spring.FreeLength - compression(result.Springs.Single(s => s.Position == name));
@@ -31,7 +31,6 @@ internal sealed record CoiloverShape(ImmutableArray<SpringShape> Springs, double
         springs.Add(new(set.Upper is null ? "spring" : "lower spring", set.Lower, 0, at));
         double? slider = set.Upper is not null || sizes.Slider > 0 ? at : null;
         at += sizes.Slider;
-        double? stop = at + gap;
         foreach ((string name, string words, SpringData? spring) in new[] { ("upper", "upper spring", set.Upper), ("tender", "tender", set.Tender) })
         {
             if (spring is null) continue;
@@ -42,6 +41,9 @@ internal sealed record CoiloverShape(ImmutableArray<SpringShape> Springs, double
 
         // The nut is where the preload puts it, with loose springs above them.
         double nut = sizes.StackFree(set) - result.Figures.Preload - travel;
+
+        // Both nuts are on the body: where the slider meets the stop nut, what is left of the upper group stands between them.
+        double? stop = nut - (set.All.Sum(s => s.FreeLength) - set.Lower.FreeLength - result.Corner.Stack.HeldTravel);
         return new(springs.ToImmutable(), nut, slider, stop, result.Corner.Stroke - travel);
     }
 }

@@ -20,6 +20,9 @@ internal sealed record SetupStep(string Head, string Do, StepNumber[] Numbers, s
 /// <summary>The order of work.</summary>
 internal static class SetupSteps
 {
+    // A coil nut nearer than this to the top of its thread is there, m: the rounding that the check of fit allows.
+    private const double AtTop = 1e-9;
+
     /// <summary>The steps, numbered from one by the page.</summary>
     public static IEnumerable<SetupStep> Of(SheetSubject subject)
     {
@@ -57,25 +60,35 @@ internal static class SetupSteps
     private static SetupStep Preload(SheetSubject subject, CoiloverData c)
     {
         double p = subject.Result.Figures.Preload;
+        string tape = subject.NutToPlate is null ? "" : " Check B, nut to plate, with a tape.";
         FitFigures? fit = subject.Result.Fit;
-        List<StepNumber> numbers = [Length("A", subject, p)];
-        if (fit?.PreloadTurns is { } turns) numbers.Add(Same($"{Readable.Number(new("", 1, 1), turns)} turns"));
-        if (subject.NutToPlate is { } length) numbers.Add(Length("B", subject, length));
-        string pitch = c.Body?.ThreadPitch is null ? " Divide it by the pitch of your thread for turns." : "";
-        string does = p >= 0
-            ? $"Run the coil nut down until all springs just touch and none is pressed, then on by A.{pitch} Check B, nut to plate, with a tape."
-            : $"Run the coil nut down until all springs just touch, then back up by {subject.Units.Text(Dimension.Length, -p)}: the springs hang loose at full droop.";
-        string thread = fit is { ThreadLeft: { } left, MostPreload: { } most } ? $"Preload at most {subject.Units.Text(Dimension.Length, most)}; thread left {subject.Units.Text(Dimension.Length, left)}. " : "";
-        string holds = p > 0 ? $"The nut now carries {subject.Units.Text(Dimension.Force, subject.Handling.PreloadForce)}, the springs hold {subject.Units.Text(Dimension.Energy, subject.Handling.PreloadEnergy)}. " : "";
-        return new("Preload", subject.NutToPlate is null ? does.Replace(" Check B, nut to plate, with a tape.", "", StringComparison.Ordinal) : does, [.. numbers],
-            $"{holds}{thread}Keep the nut whole on its thread. {SheetCautions.Nut}");
+
+        // Where the springs are pressed with the nut at the top of its thread, first contact lies above the thread and nothing can be counted from it.
+        double? fromTop = fit is { LeastPreload: > 0, NutFromTop: { } nut } ? Math.Abs(nut) < AtTop ? 0 : nut : null;
+        bool possible = !(fromTop < 0);
+        StepNumber[] turns = c.Body?.ThreadPitch is { } pitch && possible ? [Same($"{Readable.Number(new("", 1, 1), (fromTop ?? p) / pitch)} turns")] : [];
+        StepNumber[] whole = [Length("A", subject, p)], plate = subject.NutToPlate is { } length ? [Length("B", subject, length)] : [];
+        StepNumber[] numbers = fromTop is null ? [.. whole, .. turns, .. plate] : [.. turns, .. whole, .. plate];
+        string divide = c.Body?.ThreadPitch is null ? " Divide it by the pitch of your thread for turns." : "";
+        string does = fromTop switch
+        {
+            < 0 => $"A cannot be set: the coil nut would stand {subject.Units.Text(Dimension.Length, -fromTop)} above its thread. The least preload is {subject.Units.Text(Dimension.Length, fit!.LeastPreload)}.",
+            0 => $"The springs are pressed by A with the coil nut at the top of its thread: leave it there.{tape}",
+            { } down => $"The springs are pressed already with the coil nut at the top of its thread: from there run it down by {subject.Units.Text(Dimension.Length, down)}.{divide} A is the whole preload.{tape}",
+            null when p >= 0 => $"Run the coil nut down until all springs just touch and none is pressed, then on by A.{divide}{tape}",
+            null => $"Run the coil nut down until all springs just touch, then back up by {subject.Units.Text(Dimension.Length, -p)}: the springs hang loose at full droop.",
+        };
+        string thread = possible && fit is { ThreadLeft: { } left, MostPreload: { } most } ? $"Preload at most {subject.Units.Text(Dimension.Length, most)}; thread left {subject.Units.Text(Dimension.Length, left)}. " : "";
+        string holds = possible && p > 0 ? $"The nut now carries {subject.Units.Text(Dimension.Force, subject.Handling.PreloadForce)}, the springs hold {subject.Units.Text(Dimension.Energy, subject.Handling.PreloadEnergy)}. " : "";
+        return new("Preload", does, numbers, $"{holds}{thread}Keep the nut whole on its thread. {SheetCautions.Nut}");
     }
 
     private static SetupStep StopNut(SheetSubject subject)
     {
-        StandingFigures f = subject.Result.Figures;
-        return new("Stop nut", "Set C between slider and stop nut while the shaft is fully extended; D shows once it stands.",
-            [Length("C", subject, f.StopNutGapFullDroop), Length("D", subject, f.StopNutGapRideHeight)], SheetCautions.StopNut);
+        double slack = subject.Slack(0);
+        string loose = slack > 0 ? $", the slider resting on the loose lower spring: C has the slack of {subject.Units.Text(Dimension.Length, slack)} in it, the gap in check has not" : "";
+        return new("Stop nut", $"Set C between slider and stop nut while the shaft is fully extended{loose}; D shows once it stands.",
+            [Length("C", subject, subject.StopNutDistanceExtended), Length("D", subject, subject.StopNutDistanceRideHeight)], SheetCautions.StopNut);
     }
 
     private static SetupStep Gas(SheetSubject subject, GasPressures gas)

@@ -23,4 +23,14 @@ public sealed record SheetSubject(StandingResult Result, DateOnly Date, string? 
 
     /// <summary>From the spring plate to the coil nut with the shaft fully extended, m; null where the slider's height is not given.</summary>
     internal double? NutToPlate => StackFree - Result.Figures.Preload;
+
+    /// <summary>From the slider to the stop nut as a tape finds it with the shaft fully extended, m; null without a stop nut.</summary>
+    internal double? StopNutDistanceExtended => Result.Figures.StopNutGapFullDroop + Slack(0);
+
+    /// <summary>The same at ride height, m.</summary>
+    internal double? StopNutDistanceRideHeight => Result.Figures.StopNutGapRideHeight + Slack(Result.Figures.ShaftTravel);
+
+    /// <summary>What loose springs leave open between them and the coil nut, m, not negative: they rest on the plate, and the slider on them hangs lower by as much.</summary>
+    /// <param name="travel">Shaft travel, m.</param>
+    internal double Slack(double travel) => Math.Max(0, -(Result.Figures.Preload + travel));
 }

@@ -63,7 +63,8 @@ public static class PickText
                 }),
             ],
             [1, 2, 3, 4],
-            ["set", "upper clear", "lower clear", "lowest", "highest", "checks"]);
+            gives: 5,
+            heads: ["set", "upper clear", "lower clear", "lowest", "highest", "checks"]);
     }
 
     private static void Rates(TextPage page, PickSet[] shown, Readable read)
@@ -80,7 +81,8 @@ public static class PickText
                 }.Concat(tenders ? [Tender(s)] : Array.Empty<string>()).ToArray()),
             ],
             [2, 3, 4, 5],
-            ["set", "free", "preload", "settles", "primary", "step", .. tenders ? ["tender"] : Array.Empty<string>()]);
+            gives: 6,
+            heads: ["set", "free", "preload", "settles", "primary", "step", .. tenders ? ["tender"] : Array.Empty<string>()]);
     }
 
     private static void Neighbours(TextPage page, PickResult result, Readable read)
@@ -96,7 +98,8 @@ public static class PickText
                 }),
             ],
             [2, 3, 4, 5, 6],
-            ["set", "changed", "height", "preload", "clear of bind", "primary", "step"]);
+            gives: -1,
+            heads: ["set", "changed", "height", "preload", "clear of bind", "primary", "step"]);
     }
 
     private static string Names(PickSet set, PickInput input) => string.Join(
@@ -106,7 +109,13 @@ public static class PickText
             .Select(p => $"{p.Item1} '{p.Item3!.NameOf(p.Item2!)}'"));
 
     private static string Verdict(PickSet set, PickData data) => set.Failed != PickChecks.None ? PickWarnings.Short(set.Failed)
-        : PickWarnings.NotChecked(set, data).Length > 0 ? "passes, fit not checked" : "passes";
+        : string.Join(", ", new[]
+        {
+            "passes",
+            set.Remarks.HasFlag(PickRemarks.Bows) ? "but bows" : "",
+            set.Remarks.HasFlag(PickRemarks.TenderWorks) ? "tender not solid" : "",
+            PickWarnings.NotCheckedShort(set, data),
+        }.Where(p => p.Length > 0));
 
     private static string Tender(PickSet set) => set.TenderSolid switch { null => "none", true => "solid", false => "not solid" };
 

@@ -20,8 +20,19 @@ internal static class PickVerdict
     {
         PickSet best = result.Sets[0];
         return $"{Rates(best.Springs, read)}\u00a0{read.Unit(Dimension.Rate).Name} with {read.Text(Dimension.Length, best.Preload)} of preload stands at {read.Text(Dimension.Length, result.Data.RideHeight)}, "
-            + $"{read.Text(Dimension.Length, best.BindClearance)} clear of coil bind at full bump. {Whole(result.Passing)} of {Sets(result.Examined)} {(result.Passing == 1 ? "passes" : "pass")} every check{Unchecked(best, result.Data)}.";
+            + $"{read.Text(Dimension.Length, best.BindClearance)} clear of coil bind at full bump{But(best)}. {Whole(result.Passing)} of {Sets(result.Examined)} {(result.Passing == 1 ? "passes" : "pass")} every check{Unchecked(best, result.Data)}{But(result)}.";
     }
+
+    private static string But(PickSet set) => But(new[]
+    {
+        (PickRemarks.Bows, "its lower spring bows sideways"), (PickRemarks.TenderWorks, "its tender still works at ride height"),
+    }.Where(w => set.Remarks.HasFlag(w.Item1)).Select(w => w.Item2));
+
+    private static string But(PickResult result) => But(result.PassingBut.Select(b => b.Remark == PickRemarks.Bows
+        ? $"{Whole(b.Count)} {(b.Count == 1 ? "bows" : "bow")} sideways"
+        : $"{Whole(b.Count)} {(b.Count == 1 ? "has" : "have")} a tender that still works at ride height"));
+
+    private static string But(IEnumerable<string> remarks) => string.Join(" and ", remarks) is { Length: > 0 } all ? ", but " + all : "";
 
     private static string InTheWay(PickResult result, Readable read)
     {

@@ -38,7 +38,18 @@ internal static class PickWarnings
     }
 
     /// <summary>What the given lengths do not allow to be checked, with the flags or columns that it wants.</summary>
-    public static string[] NotChecked(PickSet set, PickData data)
+    public static string[] NotChecked(PickSet set, PickData data) => [.. FitNotChecked(set, data), .. BowingNotChecked(set)];
+
+    /// <summary>The same in a few words; empty where everything was checked.</summary>
+    public static string NotCheckedShort(PickSet set, PickData data) => (FitNotChecked(set, data).Any(), BowingNotChecked(set).Any()) switch
+    {
+        (true, true) => "fit and bowing not checked",
+        (true, false) => "fit not checked",
+        (false, true) => "bowing not checked",
+        _ => "",
+    };
+
+    private static IEnumerable<string> FitNotChecked(PickSet set, PickData data)
     {
         string[] lengths = [.. Missing((data.Body?.SeatLength, "--seat-length"), (data.Body?.Slider, "--slider"))];
         string[] thread = [.. Missing((data.Body?.Thread, "--thread"))];
@@ -50,6 +61,9 @@ internal static class PickWarnings
             .. Line("springs over the body", over),
         ];
     }
+
+    private static IEnumerable<string> BowingNotChecked(PickSet set) =>
+        set.Springs.Lower.CoilMean is null ? ["bowing of the lower spring (the list's mean_diameter, or inner_diameter and wire_diameter)"] : [];
 
     /// <summary>What a set fails, in a few words; empty where it passes.</summary>
     public static string Short(PickChecks failed) => string.Join(", ", Enum.GetValues<PickChecks>().Where(c => c != PickChecks.None && failed.HasFlag(c)).Select(Words));

@@ -67,7 +67,8 @@ internal sealed class TextPage
     /// <param name="rows">Cells.</param>
     /// <param name="numbers">Columns to align at the decimal point.</param>
     /// <param name="heads">Column heads; none without.</param>
-    public TextPage Rows(string heading, IReadOnlyList<string[]> rows, int[] numbers, string[]? heads = null)
+    /// <param name="gives">Column of words that breaks where a line would be too long, −1 for none: numbers broken in two would read as others.</param>
+    public TextPage Rows(string heading, IReadOnlyList<string[]> rows, int[] numbers, string[]? heads = null, int gives = 0)
     {
         if (rows.Count == 0) return this;
         Gap().Paragraph(heading, "bold");
@@ -80,7 +81,7 @@ internal sealed class TextPage
         }
 
         for (int c = 0; c < rows[0].Length; c++)
-            table.AddColumn(new TableColumn(new Text(heads?[c] ?? "")) { Padding = new Padding(c == 0 ? 2 : 0, 0, 2, 0), NoWrap = c > 0 });
+            table.AddColumn(new TableColumn(new Text(heads?[c] ?? "")) { Padding = new Padding(c == 0 ? 2 : 0, 0, c == rows[0].Length - 1 ? 0 : 2, 0), NoWrap = c != gives });
         foreach (string[] row in aligned) table.AddRow(row.Select(cell => new Text(cell)));
         _console.Write(table);
         return this;

@@ -38,7 +38,7 @@ public static class WeighText
 
     private static void Loads(TextPage page, WeighedCorner corner, Readable read)
     {
-        CornerLoads loads = corner.Instead ?? corner.Loads;
+        CornerLoads loads = corner.Answer;
         double? ratio = corner.Measured.MotionRatio;
         string unit = read.Unit(Dimension.Force).Name;
         string[] Line(string words, double? force, double? halfWidth) =>
@@ -85,7 +85,7 @@ public static class WeighText
         page.Rows(
             $"Left less right, load on the springs ({force})",
             [
-                .. differences.Select(d => d.Left.Instead is null && d.Right.Instead is null
+                .. differences.Select(d => d.Difference is not null
                     ? new[] { WeighVerdict.Side(d, read), read.Number(Dimension.Force, d.Difference), "± " + read.Number(Dimension.Force, d.Uncertainty) }
                     : [WeighVerdict.Side(d, read), Readable.None, ""]),
             ],

@@ -29,10 +29,10 @@ public static class WeighWarnings
     private static string Advice(WeighedCorner corner, Readable read) => corner.Cause switch
     {
         DisagreementCause.SliderOnStopNut =>
-            "Most likely the slider rests on the stop nut, and the upper spring stops at what it carried there. Back the nut off until the slider is clear and read both springs "
-            + $"again, or weigh with the lower spring alone (stop_nut_clear: false): {LoadWords.PlusMinus(corner.Instead!, read)}.",
+            "Most likely the slider rests on the stop nut, and the upper spring stops at what it carried there: the load given is the lower spring's alone, "
+            + $"{LoadWords.PlusMinus(corner.Answer, read)}. Back the nut off until the slider is clear and read both springs again, or weigh with the lower spring alone (stop_nut_clear: false).",
         DisagreementCause.TenderSolid =>
-            $"Most likely the tender is solid and carries more than it shows: leave it out, which gives {LoadWords.PlusMinus(corner.Instead!, read)}, or give its solid length.",
+            $"Most likely the tender is solid and carries more than it shows: the load given is the other springs', {LoadWords.PlusMinus(corner.Answer, read)}. Give its solid length, or leave it out.",
         _ => $"Measure the {corner.Disagreements[0].Low} spring again: its free length off the vehicle and its rate, and look whether its coils touch or rub. "
             + "Until then the wider uncertainty holds.",
     };
@@ -52,7 +52,7 @@ public static class WeighWarnings
 
     private static IEnumerable<Warning> Friction(WeighedCorner corner, Readable read)
     {
-        if (corner.Friction > corner.Loads.Uncertainty)
+        if (corner.Friction > corner.Answer.Uncertainty)
         {
             yield return new(
                 "friction_large",

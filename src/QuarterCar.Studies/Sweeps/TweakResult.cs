@@ -19,7 +19,7 @@ public sealed record TweakResult(Scenario Scenario, Goal Goal, double? Base, boo
 
 /// <summary>A step that a hand or a wrench can make.</summary>
 /// <param name="Path">What is set, as the scenario names it.</param>
-/// <param name="What">The step in words ("coil nut one turn down").</param>
+/// <param name="What">The step in words ("coil nut one turn down, 1.5 mm").</param>
 /// <param name="From">Before, SI; 1 for a table that is multiplied.</param>
 /// <param name="To">After, SI; the factor for a table that is multiplied.</param>
 /// <param name="Change">What the scenario changes for it.</param>

@@ -25,9 +25,11 @@ internal sealed class TweakSteps(Scenario scenario, StandingFigures standing, Tw
 
     private IEnumerable<TweakStep> Preload()
     {
-        double turn = _coilover.Body?.ThreadPitch is { } pitch && pitch > 0 ? pitch : DefaultPitch;
+        double? given = _coilover.Body?.ThreadPitch is > 0 and var pitch ? pitch : null;
+        double turn = given ?? DefaultPitch;
+        string length = Words.Length(turn, scenario.Units) + (given is null ? " (a usual pitch)" : "");
         foreach (int way in Ways)
-            yield return Plain("coilover.preload", way > 0 ? "coil nut one turn down" : "coil nut one turn up", _coilover.Preload, _coilover.Preload + (way * turn), true);
+            yield return Plain("coilover.preload", $"coil nut one turn {(way > 0 ? "down" : "up")}, {length}", _coilover.Preload, _coilover.Preload + (way * turn), true);
     }
 
     private IEnumerable<TweakStep> StopNut()

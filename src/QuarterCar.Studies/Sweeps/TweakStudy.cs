@@ -94,8 +94,9 @@ public static class TweakStudy
             return $"the coil nut is above its thread: the least preload is {Words.Length(least, units)}";
         if (after.Fit?.ThreadLeft is < 0 and var left && !(before.Fit?.ThreadLeft < 0))
             return $"the coil nut runs off its thread by {Words.Length(-left, units)}";
-        return after.Figures.BindClearanceFullBump is < 0 and var clear && !(before.Figures.BindClearanceFullBump < 0)
-            ? $"the coils bind {Words.Length(-clear, units)} before full bump"
-            : null;
+        if (!(after.Figures.BindClearanceFullBump < 0) || before.Figures.BindClearanceFullBump < 0)
+            return null;
+        SpringStanding binds = after.Springs.Where(s => s.Position != "tender").MinBy(s => s.BindClearanceFullBump)!;
+        return $"the {binds.Position} spring binds, short by {Words.Length(-binds.BindClearanceFullBump, units)} at full bump";
     }
 }

@@ -218,6 +218,20 @@ public class PickTests
     }
 
     [Fact]
+    public void Those_passing_that_bow_or_have_a_tender_at_work_are_counted()
+    {
+        // 400 mm of spring on 50 mm of coil bow from 79.3 mm on (EN 13906-1 by hand). Under 20/40 N/mm the lower is in by 115 mm at full bump; 40/40 bows too but is 30 mm loose.
+        PickResult slim = Pick.Of(Asked(s_soft, s_hard with { MeanDiameter = 0.05 }));
+        Assert.Equal([(PickRemarks.Bows, 1L)], slim.PassingBut.Select(p => (p.Remark, p.Count)));
+        Assert.Equal([PickRemarks.Bows, PickRemarks.None, PickRemarks.Bows], slim.Sets.Select(s => s.Remarks));
+        Assert.Equal(0.0793, slim.Sets[0].BowsFrom!.Value, 1e-4);
+        // 10 N/mm over 60 mm is solid at 600 N, over 400 mm it still works at 3000, above each of the three pairs.
+        PickResult tenders = Pick.Of(Asked(s_soft, s_hard) with { Tenders = [new(10e3, 0.100, 0.040), new(10e3, 0.500, 0.100)] });
+        Assert.Equal((8, 3), (tenders.Passing, Assert.Single(tenders.PassingBut, p => p.Remark == PickRemarks.TenderWorks).Count));
+        Assert.Empty(Pick.Of(Asked(s_soft, s_hard)).PassingBut);
+    }
+
+    [Fact]
     public void Every_tender_is_tried_above_every_pair()
     {
         // 7 pairs of three springs, of which two have one rate; each bare and with two tenders.

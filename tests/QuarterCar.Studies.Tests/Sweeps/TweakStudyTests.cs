@@ -30,6 +30,16 @@ public sealed class TweakStudyTests
     }
 
     [Fact]
+    public void A_turn_says_how_far_it_goes_and_whether_that_was_given()
+    {
+        Assert.Equal(
+            ["coil nut one turn down, 2.0 mm (a usual pitch)", "coil nut one turn up, 2.0 mm (a usual pitch)"],
+            Tweak(Corners.Plain).Steps.Where(s => s.Step.Path == "coilover.preload").Select(s => s.Step.What).Order(StringComparer.Ordinal));
+        string coarse = Corners.Plain.Replace("  preload: 30 mm", "  preload: 30 mm\n  body: { thread_pitch: 3 mm }", StringComparison.Ordinal);
+        Assert.Contains(Tweak(coarse).Steps, s => s.Step.What == "coil nut one turn down, 3.0 mm");
+    }
+
+    [Fact]
     public void The_pitch_of_the_body_is_taken_where_it_is_given()
     {
         string fine = Corners.Plain.Replace("  preload: 30 mm", "  preload: 30 mm\n  body: { thread_pitch: 1.5 mm }", StringComparison.Ordinal);
@@ -78,6 +88,16 @@ public sealed class TweakStudyTests
         TweakOutcome up = Tweak(loose).Steps.Single(s => s.Step.Path == "coilover.preload" && s.Step.To < 0);
         Assert.False(up.Feasible);
         Assert.Contains("loose by 1.0 mm", up.Reason, StringComparison.Ordinal);
+    }
+
+    // 60 N/mm over 30: of 300 mm of stroke and 15 of preload the lower takes two thirds, 210 mm of 211, the upper 105 of 200. A turn of 2 mm adds 4/3 mm to it: short by 0.3.
+    [Fact]
+    public void A_step_into_coil_bind_names_the_spring_that_is_short_and_by_how_much()
+    {
+        string edge = Corners.Plain.Replace("lower: { rate: 60 N/mm, free_length: 350 mm, solid_length: 130 mm }", "lower: { rate: 30 N/mm, free_length: 350 mm, solid_length: 139 mm }", StringComparison.Ordinal)
+            .Replace("preload: 30 mm", "preload: 15 mm", StringComparison.Ordinal).Replace("  stop_nut: { gap: 20 mm, at: ride_height }\n", "", StringComparison.Ordinal);
+        TweakOutcome down = Tweak(edge).Steps.Single(s => s.Step.Path == "coilover.preload" && s.Step.To > s.Step.From);
+        Assert.Equal("the lower spring binds, short by 0.3 mm at full bump", down.Reason);
     }
 
     [Fact]
