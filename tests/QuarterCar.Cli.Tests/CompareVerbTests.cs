@@ -110,6 +110,16 @@ public sealed class CompareVerbTests : IDisposable
     }
 
     [Fact]
+    public void A_crossover_cannot_be_held_where_there_is_no_stop_nut()
+    {
+        Asked asked = Asked.Of("compare", Plain(), "--vary", "coilover.stop_nut=none,{gap: 25 mm, at: ride_height}", "--hold", "ride_height,crossover", "--json");
+        JsonElement row = asked.Json().GetProperty("setups")[0];
+        Assert.Equal(ExitCode.Broken, asked.Code);
+        Assert.Equal(JsonValueKind.Null, row.GetProperty("figures").ValueKind);
+        Assert.Contains("no stop nut to hold a crossover with", row.GetProperty("note").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_thread_and_three_give_the_same_bytes()
     {
         string[] asked = ["compare", Plain(), "--vary", "coilover.preload=1,2,3,4,5 cm", "--json", "--jobs"];
