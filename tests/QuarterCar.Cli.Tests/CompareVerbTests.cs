@@ -119,6 +119,24 @@ public sealed class CompareVerbTests : IDisposable
         Assert.Contains("no stop nut to hold a crossover with", row.GetProperty("note").GetString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("title=a,b", "found a title that varies; wanted the column 'title' of a --setups file")]
+    [InlineData("limits.travel_use=1,2", "found limits that vary; wanted the same limits for every setup")]
+    public void Titles_and_limits_are_not_what_setups_differ_in(string vary, string words)
+    {
+        Asked asked = Asked.Of("compare", Plain(), "--vary", vary);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains(words, asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_path_in_two_spellings_is_varied_twice()
+    {
+        Asked asked = Asked.Of("compare", Scenarios.QuarryLedge, "--vary", "terrain[01].step=-10,-12 in", "--vary", "terrain[1].step=-8,-9 in");
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("a path that is varied twice", asked.Messages, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void One_thread_and_three_give_the_same_bytes()
     {
@@ -164,6 +182,8 @@ public sealed class CompareVerbTests : IDisposable
     [Theory]
     [InlineData("", "an empty file")]
     [InlineData("title,coilover.preload\n", "0 rows")]
+    [InlineData("title,limits.travel_use\na,1\n", "setups.csv:1: limits.travel_use: found limits that vary")]
+    [InlineData("coilover.damper.rebound[0],coilover.damper.rebound[00]\n1,1\n", "setups.csv:1: coilover.damper.rebound[00]: found a second column of this name")]
     [InlineData("title,coilover.preload\na,1 cm\nb\n", "setups.csv:3: coilover.preload: found 1 cell; wanted 2")]
     [InlineData("title,coilover.preload\na,\n", "setups.csv:2: coilover.preload: found nothing")]
     [InlineData("title,coilover.preloat\na,1 cm\n", "'coilover.preload'")]

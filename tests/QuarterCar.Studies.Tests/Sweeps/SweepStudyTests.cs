@@ -105,6 +105,10 @@ public sealed class SweepStudyTests
     }
 
     [Fact]
+    public void One_path_in_two_spellings_is_one_path() =>
+        Assert.Contains(new Studied(Corners.NoLimits).Mistakes("terrain[0].flat=1:2:2 m", "terrain[00].flat=1:2:2 m"), p => p is { Key: "terrain[0].flat", Found: "the path a second time" });
+
+    [Fact]
     public void A_large_grid_keeps_a_small_map_with_both_ends()
     {
         SweepMap map = new MapWork(new Studied(Corners.Plain).Grid("coilover.preload=0:60:1000000 mm"), 2).Map();
@@ -124,7 +128,8 @@ public sealed class SweepStudyTests
     [InlineData("coilover.damper.compression=1:2:4 N", "no single number")]
     [InlineData("coilover.prelaod=1:2:4 in", "an unknown path")]
     [InlineData("terrain[9].step=1:2:4 in", "a path that does not fit what stands there")]
-    [InlineData("title=1:2:4", "no single number")]
+    [InlineData("title=1:2:4", "a title that varies")]
+    [InlineData("limits.spring_frequency_hz=1:2:4", "limits that vary")]
     [InlineData("speed=1:nan:4 m/s", "nan")]
     public void A_range_that_cannot_be_run_is_refused_with_what_was_found(string vary, string found) =>
         Assert.Contains(new Studied(Corners.Plain).Mistakes(vary), p => p.Found.Contains(found, StringComparison.Ordinal));
