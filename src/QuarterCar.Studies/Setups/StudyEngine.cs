@@ -66,7 +66,8 @@ public static class StudyEngine
     public static void Rows(long setups, StudyOptions options, Func<long, MotionRun, StudyRow> one, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
     {
         long count = options.Count(setups), started = 0, done = 0;
-        int jobs = Math.Max(1, options.Jobs), block = jobs * BlockPerJob;
+        int jobs = (int)Math.Clamp(options.Jobs, 1, Math.Max(1, count)); // more threads than setups have nothing to do
+        long block = (long)jobs * BlockPerJob;
         using var runs = new ThreadLocal<MotionRun>(() => new MotionRun());
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = jobs, CancellationToken = cancel };
         Task<Block> next = Start();
@@ -75,7 +76,7 @@ public static class StudyEngine
             while (done < count)
             {
                 Block ready = next.GetAwaiter().GetResult();
-                if (ready.Time < ShortBlock && block < jobs * MostPerJob)
+                if (ready.Time < ShortBlock && block < (long)jobs * MostPerJob)
                     block *= 2;
                 next = Start();
                 foreach (StudyRow row in ready.Rows)
