@@ -104,6 +104,17 @@ public sealed class SweepStudyTests
         Assert.Equal(whole.Select(r => r.Figures!.Value.AsEnumerable()), parts.Select(r => r.Figures!.Value.AsEnumerable()));
     }
 
+    [Theory]
+    [InlineData("2 in,0.5 in,1 in", true)]
+    [InlineData("0.5 in,none,1 in", false)]
+    [InlineData("1 in,0.5 in,25.4 mm", false)] // one of them twice
+    [InlineData("1 in", false)]
+    public void Values_are_an_axis_where_all_are_numbers_and_no_two_the_same(string values, bool numeric)
+    {
+        SetupRequest[] points = [.. values.Split(',').Select(v => SetupRequest.Of([SetupValue.Of("coilover.preload", v)]))];
+        Assert.Equal(numeric, SweepGridAxis.Of(["coilover.preload"], [.. points]).Numeric);
+    }
+
     [Fact]
     public void One_path_in_two_spellings_is_one_path() =>
         Assert.Contains(new Studied(Corners.NoLimits).Mistakes("terrain[0].flat=1:2:2 m", "terrain[00].flat=1:2:2 m"), p => p is { Key: "terrain[0].flat", Found: "the path a second time" });
