@@ -128,9 +128,7 @@ internal sealed class CompareVerb : StudyVerb
             try
             {
                 RunResult result = SingleRun.Of(Scenario, CourseModel.Of(Scenario, cancel), run, keep, cancel);
-                bool ran = result.Figures.Run.End == RunEnds.Finished;
-                return new StudyRow(
-                    index, request, Nut, result.Figures.Run.Message, ran ? FigureTable.Values(result.Standing.Figures, result.Figures) : null, keep && ran ? result : null);
+                return StudyRow.Of(index, request, Nut, "", result, keep);
             }
             catch (CornerException e)
             {

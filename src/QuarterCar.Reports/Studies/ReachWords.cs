@@ -39,7 +39,7 @@ internal sealed class ReachWords(ReachResult result)
     public string Broken(ReachBreak first)
     {
         if (first.Verdict is not { } verdict)
-            return $"it cannot be run at {Path.Text(first.At)}: {first.Failure}";
+            return first.Failure is { } failure ? $"it cannot be run at {Path.Text(first.At)}: {failure}" : $"it {first.Rest}";
         var figure = new FigureScale(verdict.Figure, new Readable(result.Scenario.Units));
         return $"{figure.Word} goes above {figure.Text(verdict.Largest)}";
     }

@@ -18,6 +18,25 @@ public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, st
 {
     /// <summary>stays, reset, or empty without a stop nut.</summary>
     public string NutWord => Nut switch { NutRule.Stays => "stays", NutRule.Reset => "reset", _ => "" };
+
+    /// <summary>Metal or bound coils that the corner stands on, in words; null where its springs hold it up. Such a corner is not one to drive, whatever its figures are.</summary>
+    public string? Rest => Figures is null ? null : AtRest.In(Note);
+
+    /// <summary>The row of a setup that was run.</summary>
+    /// <param name="index">Place in the whole study, from 0.</param>
+    /// <param name="request">What was asked.</param>
+    /// <param name="nut">What became of the stop nut; null without one.</param>
+    /// <param name="note">Remark.</param>
+    /// <param name="result">Its run; one that stopped early gives no figures.</param>
+    /// <param name="keepRun">True where the row carries it.</param>
+    public static StudyRow Of(long index, SetupRequest request, NutRule? nut, string note, RunResult result, bool keepRun)
+    {
+        if (result.Figures.Run.End != RunEnds.Finished)
+            return new StudyRow(index, request, nut, result.Figures.Run.Message, null, null);
+        string rest = AtRest.Of(result.Standing.Corner) ?? "";
+        return new StudyRow(
+            index, request, nut, note.Length > 0 && rest.Length > 0 ? note + "; " + rest : note + rest, FigureTable.Values(result.Standing.Figures, result.Figures), keepRun ? result : null);
+    }
 }
 
 /// <summary>How a study is carried out.</summary>
@@ -128,9 +147,7 @@ public static class StudyEngine
         try
         {
             RunResult result = SingleRun.Of(setup.Scenario, study.Course(setup.Scenario), run, keepRun, cancel);
-            string note = result.Figures.Run.End == RunEnds.Finished ? setup.Note : result.Figures.Run.Message;
-            bool ran = result.Figures.Run.End == RunEnds.Finished;
-            return new StudyRow(index, request, setup.Nut, note, ran ? FigureTable.Values(result.Standing.Figures, result.Figures) : null, keepRun && ran ? result : null);
+            return StudyRow.Of(index, request, setup.Nut, setup.Note, result, keepRun);
         }
         catch (CornerException e)
         {

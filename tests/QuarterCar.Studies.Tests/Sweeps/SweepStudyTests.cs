@@ -67,7 +67,7 @@ public sealed class SweepStudyTests
     {
         SweepResult result = new Studied(Corners.Single).Sweep(s_highest, Studied.Jobs(2), "coilover.springs.lower.rate=20:60:5 N/mm").Result;
         SweepBreak broke = Assert.Single(result.Breaks);
-        Assert.Equal("static.spring_frequency_hz", broke.Limit.Figure);
+        Assert.Equal("static.spring_frequency_hz", broke.Limit!.Figure);
         Assert.Equal(3, broke.Points);
         Assert.Equal(40e3, broke.Least[0], 6);
         Assert.Equal(60e3, broke.Most[0], 6);
@@ -102,6 +102,40 @@ public sealed class SweepStudyTests
         var whole = studied.Sweep(Goal.Default, Studied.Jobs(2), vary).Rows;
         var parts = Enumerable.Range(1, 3).SelectMany(k => studied.Sweep(Goal.Default, new StudyOptions(2, k, 3), vary).Rows).OrderBy(r => r.Index);
         Assert.Equal(whole.Select(r => r.Figures!.Value.AsEnumerable()), parts.Select(r => r.Figures!.Value.AsEnumerable()));
+    }
+
+    // 350 kg weigh 3432 N. On 10 N/mm they stand 343 mm in, past the stroke of 300 mm; on 20 N/mm 172 mm.
+    [Fact]
+    public void A_point_that_stands_on_metal_holds_no_limit_and_is_not_the_best()
+    {
+        var (result, rows) = new Studied(Corners.NoLimits).Sweep(s_highest with { Most = false }, Studied.Jobs(2), "coilover.springs.lower.rate=10:30:3 N/mm");
+        Assert.Equal(["stands on metal at full bump", "", ""], rows.Select(r => r.Note));
+        Assert.Equal(2, result.Holding);
+        Assert.Equal(20e3, result.Best!.Request.Values[0].Si!.Value, 6);
+        SweepBreak broke = Assert.Single(result.Breaks);
+        Assert.Null(broke.Limit);
+        Assert.Equal((1, 10e3, 10e3), (broke.Points, Math.Round(broke.Least[0]), Math.Round(broke.Most[0])));
+        Assert.Equal([false, true, true], result.Map!.Broken.Select(b => b < 0));
+    }
+
+    // A travel of 200 mm is used up by 3432 N on less than 17.2 N/mm, 100 mm before full bump.
+    [Fact]
+    public void A_point_that_stands_on_bound_coils_holds_no_limit()
+    {
+        string bound = Corners.NoLimits.Replace("solid_length: 100 mm", "solid_length: 300 mm", StringComparison.Ordinal);
+        var (result, rows) = new Studied(bound).Sweep(s_highest, Studied.Jobs(2), "coilover.springs.lower.rate=15:25:3 N/mm");
+        Assert.Equal(["stands on bound coils", "", ""], rows.Select(r => r.Note));
+        Assert.Equal(2, result.Holding);
+    }
+
+    // The primary rate of 60 over 60, 80, 100 N/mm does not hang on the preload: three points each.
+    [Fact]
+    public void The_points_that_an_answer_was_picked_from_are_counted_with_the_poorest_of_them()
+    {
+        SweepResult result = new Studied(Corners.Plain)
+            .Sweep(new Goal("static.primary_rate_N_m", false), Studied.Jobs(2), "coilover.preload=10:30:3 mm", "coilover.springs.lower.rate=60:100:3 N/mm").Result;
+        Assert.Equal(result.Holding, result.Field!.Value.Points);
+        Assert.Equal(60e3 * 100e3 / 160e3, result.Field.Value.Poorest, 6);
     }
 
     [Theory]
