@@ -119,6 +119,17 @@ public sealed class CompareVerbTests : IDisposable
         Assert.Contains("no stop nut to hold a crossover with", row.GetProperty("note").GetString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_setup_behind_the_fortieth_that_cannot_be_run_is_named_on_screen_and_page()
+    {
+        string list = _scratch.Write("many.csv", "title,coilover.springs.upper.solid_length\n" + string.Concat(Enumerable.Range(1, 43).Select(i => $"s{i},{(i == 42 ? 400 : 100)} mm\n")));
+        Asked asked = Asked.Of("compare", Plain(), "--setups", list, "--set", "run.duration=0.1 s", "--out", _scratch.At("out"));
+        Assert.Equal(ExitCode.Broken, asked.Code);
+        Assert.Contains("1 of 43 setups could not be run: 42.", asked.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("42 could not be run: coilover.springs.upper.solid_length", asked.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("42, s42, could not be run: coilover.springs.upper.solid_length", File.ReadAllText(_scratch.At("out/report.html")), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("title=a,b", "found a title that varies; wanted the column 'title' of a --setups file")]
     [InlineData("limits.travel_use=1,2", "found limits that vary; wanted the same limits for every setup")]
