@@ -110,6 +110,45 @@ public sealed class CompareVerbTests : IDisposable
     }
 
     [Fact]
+    public void A_crossover_cannot_be_held_where_there_is_no_stop_nut()
+    {
+        Asked asked = Asked.Of("compare", Plain(), "--vary", "coilover.stop_nut=none,{gap: 25 mm, at: ride_height}", "--hold", "ride_height,crossover", "--json");
+        JsonElement row = asked.Json().GetProperty("setups")[0];
+        Assert.Equal(ExitCode.Broken, asked.Code);
+        Assert.Equal(JsonValueKind.Null, row.GetProperty("figures").ValueKind);
+        Assert.Contains("no stop nut to hold a crossover with", row.GetProperty("note").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_setup_behind_the_fortieth_that_cannot_be_run_is_named_on_screen_and_page()
+    {
+        string list = _scratch.Write("many.csv", "title,coilover.springs.upper.solid_length\n" + string.Concat(Enumerable.Range(1, 43).Select(i => $"s{i},{(i == 42 ? 400 : 100)} mm\n")));
+        Asked asked = Asked.Of("compare", Plain(), "--setups", list, "--set", "run.duration=0.1 s", "--out", _scratch.At("out"));
+        Assert.Equal(ExitCode.Broken, asked.Code);
+        Assert.Contains("1 of 43 setups could not be run: 42.", asked.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("42 could not be run: coilover.springs.upper.solid_length", asked.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("42, s42, could not be run: coilover.springs.upper.solid_length", File.ReadAllText(_scratch.At("out/report.html")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("title=a,b", "found a title that varies; wanted the column 'title' of a --setups file")]
+    [InlineData("limits.travel_use=1,2", "found limits that vary; wanted the same limits for every setup")]
+    public void Titles_and_limits_are_not_what_setups_differ_in(string vary, string words)
+    {
+        Asked asked = Asked.Of("compare", Plain(), "--vary", vary);
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains(words, asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_path_in_two_spellings_is_varied_twice()
+    {
+        Asked asked = Asked.Of("compare", Scenarios.QuarryLedge, "--vary", "terrain[01].step=-10,-12 in", "--vary", "terrain[1].step=-8,-9 in");
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("a path that is varied twice", asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_thread_and_three_give_the_same_bytes()
     {
         string[] asked = ["compare", Plain(), "--vary", "coilover.preload=1,2,3,4,5 cm", "--json", "--jobs"];
@@ -154,6 +193,8 @@ public sealed class CompareVerbTests : IDisposable
     [Theory]
     [InlineData("", "an empty file")]
     [InlineData("title,coilover.preload\n", "0 rows")]
+    [InlineData("title,limits.travel_use\na,1\n", "setups.csv:1: limits.travel_use: found limits that vary")]
+    [InlineData("coilover.damper.rebound[0],coilover.damper.rebound[00]\n1,1\n", "setups.csv:1: coilover.damper.rebound[00]: found a second column of this name")]
     [InlineData("title,coilover.preload\na,1 cm\nb\n", "setups.csv:3: coilover.preload: found 1 cell; wanted 2")]
     [InlineData("title,coilover.preload\na,\n", "setups.csv:2: coilover.preload: found nothing")]
     [InlineData("title,coilover.preloat\na,1 cm\n", "'coilover.preload'")]

@@ -18,6 +18,7 @@ public sealed class GatherVerbTests : IDisposable
         new[] { "compare", "plain.yaml", "--setups", "setups.csv", "--set", "coilover.preload=2 cm" },
         new[] { "sweep", "plain.yaml", "--vary", "coilover.preload=1:9:9 cm", "--goal", "up_travel_used:least", "--also", "parquet,xlsx" },
         new[] { "sweep", "plain.yaml", "--vary", "coilover.preload=1:9:3 cm", "--vary", "coilover.stop_nut.gap=1:3:4 cm", "--units", "us" },
+        new[] { "sweep", "plain.yaml", "--vary", "coilover.springs.lower.rate=5:40:8 N/mm", "--set", "coilover.bump_stop=none" }, // the softest stand on metal
         new[] { "spread", "plain.yaml", "--samples", "20", "--seed", "7", "--also", "xlsx" },
     };
 

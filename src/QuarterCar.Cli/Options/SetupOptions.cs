@@ -99,7 +99,7 @@ internal sealed class SetupOptions
             .. (parsed.GetValue(_split) ?? []).Select(t => WithSprings(parsed, input, SplitText.Read(t, check), scenario, check.Problems)).OfType<SetupAxis>(),
             .. (parsed.GetValue(_vary) ?? []).Select(t => readVary(t, check)).OfType<SetupAxis>(),
         ];
-        foreach (string twice in axes.SelectMany(a => a.Paths).GroupBy(p => p, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key))
+        foreach (string twice in axes.SelectMany(a => a.Paths).GroupBy(VariedPaths.Canonical, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key))
             check.Problems.Note(new Place("the setups", 0, 0), twice, "a path that is varied twice", "each path once among --vary, --split and --setups");
         double count = SetupAxis.Count(axes);
         if (count > SetupAxis.Most)

@@ -45,8 +45,7 @@ internal sealed class CompareVerb : StudyVerb
         ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
         bool json = gathering?.Json ?? _out.Json(parsed);
         using var written = new WrittenJson("compare.json");
-        var rows = new List<StudyRow>();
-        bool missing = false;
+        var tally = new CompareTally(comparison.Head.Units);
         using (var progress = new StudyProgress(session, json))
         {
             void Produce(Action<StudyRow> take)
@@ -54,8 +53,7 @@ internal sealed class CompareVerb : StudyVerb
                 void Take(StudyRow row)
                 {
                     take(row);
-                    missing |= row.Figures is null;
-                    if (rows.Count < CompareText.Most) rows.Add(row with { Run = null });
+                    tally.Take(row);
                 }
 
                 if (gathering is not null) comparison.Gather(gathering, Take, session.Cancel);
@@ -64,16 +62,16 @@ internal sealed class CompareVerb : StudyVerb
 
             Action<ResultFolder>? before = gathering is null ? Kept(parsed, inputs, _setups.Files(parsed)) : files => CompareFiles.CopyTraces(files, gathering.Parts);
             Action<ResultFolder>? also = before + AlsoFiles.Of(formats, comparison.Base, session.Cancel) + (json ? written.Open : null);
-            if (folder is not null) CompareFiles.Write(folder, comparison.Head, traces && gathering is null, Produce, also, session.Cancel);
+            if (folder is not null) CompareFiles.Write(folder, comparison.Head, tally, traces && gathering is null, Produce, also, session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
             else Produce(_ => { });
         }
 
-        if (!json) CompareText.Write(comparison.Head, rows, session.Out, session.Colour);
+        if (!json) CompareText.Write(comparison.Head, tally, session.Out, session.Colour);
         written.CopyTo(session.Results);
         session.Out.Flush();
         session.SayWhere(folder);
-        return missing ? ExitCode.Broken : ExitCode.Done;
+        return tally.Failed > 0 ? ExitCode.Broken : ExitCode.Done;
     }
 
     private Comparison OfOne(ParseResult parsed, ScenarioInput input)
@@ -128,9 +126,7 @@ internal sealed class CompareVerb : StudyVerb
             try
             {
                 RunResult result = SingleRun.Of(Scenario, CourseModel.Of(Scenario, cancel), run, keep, cancel);
-                bool ran = result.Figures.Run.End == RunEnds.Finished;
-                return new StudyRow(
-                    index, request, Nut, result.Figures.Run.Message, ran ? FigureTable.Values(result.Standing.Figures, result.Figures) : null, keep && ran ? result : null);
+                return StudyRow.Of(index, request, Nut, "", result, keep);
             }
             catch (CornerException e)
             {

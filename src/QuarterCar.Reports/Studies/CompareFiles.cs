@@ -19,25 +19,24 @@ public static class CompareFiles
     /// <summary>Runs the comparison into a folder.</summary>
     /// <param name="folder">The folder.</param>
     /// <param name="head">The study.</param>
+    /// <param name="tally">What is said of the setups; whoever produces their rows feeds it.</param>
     /// <param name="traces">True for each setup's trace.csv and events.csv.</param>
     /// <param name="produce">Runs it and hands on its rows, with their runs where they have one.</param>
     /// <param name="also">Writes further files of ours before the commit.</param>
     /// <param name="cancel">Stops it; earlier results are unchanged.</param>
     /// <exception cref="ResultFolderException">The folder cannot be written to; earlier results are unchanged.</exception>
-    public static void Write(string folder, StudyHead head, bool traces, Action<Action<StudyRow>> produce, Action<ResultFolder>? also = null, CancellationToken cancel = default)
+    public static void Write(string folder, StudyHead head, CompareTally tally, bool traces, Action<Action<StudyRow>> produce, Action<ResultFolder>? also = null, CancellationToken cancel = default)
     {
         using var files = ResultFolder.Open(folder);
-        var first = new List<StudyRow>();
         var drawn = new List<(string Mark, string Title, RunResult Run)>();
         StudyFiles.Write(files, head, take => produce(row =>
         {
             take(row);
             if (traces && row.Run is { } run) Traces(files, row.Index, run, head, cancel);
             if (row.Run is not null && drawn.Count < MostDrawn) drawn.Add((CompareTable.Mark(row.Index), row.Request.Title, row.Run));
-            if (first.Count < CompareText.Most) first.Add(row with { Run = null });
         }));
         ImmutableArray<(string Svg, string Caption)> pictures = drawn.Count == 0 ? [] : PlotFiles.Write(ComparePlots.Of(drawn, head.Units), files, cancel);
-        files.Write("report.html", s => s.Write(Encoding.UTF8.GetBytes(CompareReport.Write(head, first, pictures))));
+        files.Write("report.html", s => s.Write(Encoding.UTF8.GetBytes(CompareReport.Write(head, tally, pictures))));
         also?.Invoke(files);
         cancel.ThrowIfCancellationRequested();
         files.Commit();

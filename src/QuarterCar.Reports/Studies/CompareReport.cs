@@ -13,19 +13,19 @@ internal static class CompareReport
 
     /// <summary>Writes the page.</summary>
     /// <param name="head">The study.</param>
-    /// <param name="rows">The first rows.</param>
+    /// <param name="tally">Fed from every row.</param>
     /// <param name="pictures">SVG and caption of each plot.</param>
-    public static string Write(StudyHead head, IReadOnlyList<StudyRow> rows, IReadOnlyList<(string Svg, string Caption)> pictures)
+    public static string Write(StudyHead head, CompareTally tally, IReadOnlyList<(string Svg, string Caption)> pictures)
     {
         var read = new Readable(head.Units);
         var html = new HtmlText();
         RunReport.Head(html, head.Title);
-        html.Element("h1", head.Title).Element("p", CompareTable.Verdict(rows, read), "verdict");
-        if (rows.Any(r => CompareTable.Value("counts.bottom_out", r) + CompareTable.Value("counts.coil_bind", r) > 0))
+        html.Element("h1", head.Title).Element("p", tally.Verdict(), "verdict");
+        if (tally.OnMetal > 0)
             html.Raw("<p class=\"alarm\"><strong>").Element("span", "A setup that meets metal or binds its coils on this course is not one to drive as it stands.").Raw("</strong></p>");
         if (head.Parts > 1) html.Element("p", head.PartWords, "help");
-        Setups(html, head, rows);
-        var ran = rows.Where(r => r.Figures is not null).ToList();
+        Setups(html, head, tally);
+        var ran = tally.First.Where(r => r.Figures is not null).ToList();
         Figures(html, ran, read);
         if (pictures.Count > 0) html.Element("h2", "Pictures");
         foreach (var (svg, caption) in pictures) html.Raw($"<figure>{svg}<figcaption>{HtmlText.Encode(caption)}</figcaption></figure>");
@@ -36,13 +36,17 @@ internal static class CompareReport
         return html.Raw("</main></body></html>").ToString();
     }
 
-    private static void Setups(HtmlText html, StudyHead head, IReadOnlyList<StudyRow> rows)
+    private static void Setups(HtmlText html, StudyHead head, CompareTally tally)
     {
+        IReadOnlyList<StudyRow> rows = tally.First;
         html.Element("h2", "Setups");
         html.Table(
             rows.Count < head.Setups ? FormattableString.Invariant($"The first {rows.Count} of {head.Setups}; compare.csv has them all") : "What differs",
             [("", false), ("Setup", false), ("Stop nut", false), ("Remark", false)],
             [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord, r.Figures is null ? "could not be run: " + r.Note : r.Note })]);
+        string[] further = [.. tally.Failures.Where(f => f.Index > rows[^1].Index).Select(f => $"{CompareTable.Mark(f.Index)}, {f.Request.Title}, could not be run: {f.Note}.")];
+        if (further.Length > 0) html.List(further);
+        if (tally.Failed > tally.Failures.Count) html.Element("p", FormattableString.Invariant($"{tally.Failed - tally.Failures.Count} more could not be run; compare.csv says why."));
     }
 
     private static void Figures(HtmlText html, List<StudyRow> ran, Readable read)

@@ -67,22 +67,6 @@ public static class CompareTable
     public static ImmutableArray<CompareLine> Of(IReadOnlyList<StudyRow> rows, Readable read) =>
         [.. s_figures.Select(f => Line(f.Name, f.Words, f.Better, rows, read)).OfType<CompareLine>()];
 
-    /// <summary>What the comparison says in a sentence or two.</summary>
-    public static string Verdict(IReadOnlyList<StudyRow> rows, Readable read)
-    {
-        var ran = rows.Where(r => r.Figures is not null).ToList();
-        if (rows.Count == 0) return StudyHead.NoSetups;
-        if (ran.Count == 0) return rows.Count == 1 ? "The setup could not be run." : "None of the setups could be run.";
-        string missing = ran.Count < rows.Count ? FormattableString.Invariant($" {rows.Count - ran.Count} of {rows.Count} setups could not be run.") : "";
-        if (ran.Count == 1) return $"Setup {Mark(ran[0].Index)} ran.{missing}";
-        StudyRow soft = Least(ran, "acceleration.peak_g"), deep = Least(ran, "travel.up_travel_used");
-        string text = $"{Mark(soft.Index)} has the lowest peak acceleration, {Text("acceleration.peak_g", soft, read)}; ";
-        text += soft == deep ? $"it also uses least of the up-travel, {Text("travel.up_travel_used", deep, read)}." : $"{Mark(deep.Index)} uses least of the up-travel, {Text("travel.up_travel_used", deep, read)}.";
-        var metal = ran.Where(r => Value("counts.bottom_out", r) + Value("counts.coil_bind", r) > 0).Select(r => Mark(r.Index)).ToList();
-        if (metal.Count > 0) text += metal.Count > 8 ? FormattableString.Invariant($" {metal.Count} setups meet metal or bind their coils.") : $" {string.Join(", ", metal)} {(metal.Count == 1 ? "meets metal or binds its" : "meet metal or bind their")} coils.";
-        return text + missing;
-    }
-
     /// <summary>A figure of a row; NaN where it does not apply.</summary>
     public static double Value(string name, StudyRow row) => row.Figures?[FigureTable.Names.IndexOf(name)] ?? double.NaN;
 
@@ -108,8 +92,6 @@ public static class CompareTable
         string space = aligned[number.Length..];
         return rest.StartsWith('*') ? number + "*" + space + rest[1..] : number + space + (rest.Length > 0 ? " " + rest : "");
     }
-
-    private static StudyRow Least(List<StudyRow> rows, string name) => rows.MinBy(r => double.IsNaN(Value(name, r)) ? double.PositiveInfinity : Value(name, r))!;
 
     private static CompareLine? Line(string name, string words, int better, IReadOnlyList<StudyRow> rows, Readable read)
     {

@@ -14,20 +14,22 @@ public static class CompareText
 
     /// <summary>Writes it.</summary>
     /// <param name="head">The study.</param>
-    /// <param name="rows">The first rows, at most <see cref="Most"/>.</param>
+    /// <param name="tally">Fed from every row.</param>
     /// <param name="writer">Where it goes.</param>
     /// <param name="colour">True where the writer is a terminal that shows colour.</param>
-    public static void Write(StudyHead head, IReadOnlyList<StudyRow> rows, TextWriter writer, bool colour = false)
+    public static void Write(StudyHead head, CompareTally tally, TextWriter writer, bool colour = false)
     {
         var read = new Readable(head.Units);
         var page = new TextPage(writer, colour);
-        page.Paragraph(head.Title).Paragraph(CompareTable.Verdict(rows, read), "bold");
+        IReadOnlyList<StudyRow> rows = tally.First;
+        page.Paragraph(head.Title).Paragraph(tally.Verdict(), "bold");
         page.Rows(rows.Count < head.Setups && head.Parts == 1 ? FormattableString.Invariant($"Setups, the first {rows.Count} of {head.Setups}") : "Setups", [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord.Length > 0 ? "stop nut " + r.NutWord : "", r.Figures is null ? "" : r.Note })], []);
         var ran = rows.Where(r => r.Figures is not null).ToList();
         if (ran.Count is > 0 and <= Beside) Figures(page, ran, read);
         else if (ran.Count > 0) Short(page, ran, read);
-        foreach (StudyRow row in rows.Where(r => r.Figures is null)) page.Gap().Paragraph($"{CompareTable.Mark(row.Index)} could not be run: {row.Note}.");
-        if (ran.Count > 1) page.Gap().Paragraph(ran.Count <= Beside ? CompareTable.Star : CompareTable.Caution);
+        foreach (StudyRow row in tally.Failures) page.Gap().Paragraph($"{CompareTable.Mark(row.Index)} could not be run: {row.Note}.");
+        if (tally.Failed > tally.Failures.Count) page.Gap().Paragraph(FormattableString.Invariant($"{tally.Failed - tally.Failures.Count} more could not be run; compare.csv says why."));
+        if (tally.Ran > 1) page.Gap().Paragraph(ran.Count is > 1 and <= Beside ? CompareTable.Star : CompareTable.Caution);
         page.Flush();
     }
 

@@ -11,8 +11,11 @@ internal sealed class FigureScale(string name, Readable read)
     /// <summary>What it is.</summary>
     public string Words { get; } = FigureWords.OfName(name, null, read).Words;
 
-    /// <summary>In the middle of a sentence: the words up to their first comma.</summary>
-    public string Word => Words.Split(',')[0] is { Length: > 1 } word && char.IsUpper(word[0]) && char.IsLower(word[1]) ? char.ToLowerInvariant(word[0]) + word[1..] : Words;
+    /// <summary>At the head of a sentence: the words up to their first comma.</summary>
+    public string Head => Words.Split(',')[0];
+
+    /// <summary>In the middle of a sentence.</summary>
+    public string Word => Head is { Length: > 1 } word && char.IsUpper(word[0]) && char.IsLower(word[1]) ? char.ToLowerInvariant(word[0]) + word[1..] : Words;
 
     /// <summary>Words along an axis.</summary>
     public string Label => _unit.Name.Length == 0 ? Word : $"{Word}, {_unit.Name}";

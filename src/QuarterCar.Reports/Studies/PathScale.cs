@@ -12,8 +12,11 @@ namespace QuarterCar.Reports.Studies;
 /// <summary>A scenario's path for people: its name in words, its unit, its values rounded to what a wrench can set.</summary>
 internal sealed class PathScale
 {
+    // Math.Round takes no more than one digit above these.
+    private const int MostDecimals = 14;
+
     private readonly Unit? _unit;
-    private readonly int _decimals;
+    private readonly int _own, _decimals;
 
     /// <summary>Of a path.</summary>
     public PathScale(string path, UnitSystem system)
@@ -25,10 +28,17 @@ internal sealed class PathScale
     {
         Name = words;
         string name;
-        (name, _decimals) = Of(Measures(path), system == UnitSystem.Us);
+        (name, _own) = Of(Measures(path), system == UnitSystem.Us);
+        _decimals = _own;
         _unit = name.Length == 0 ? null : Scenarios.Quantities.UnitTable.Find(name);
         Unit = name.Replace("degC", "°C", StringComparison.Ordinal).Replace("lbf*s", "lbf·s", StringComparison.Ordinal).Replace("N*s", "N·s", StringComparison.Ordinal).Replace("^3", "³", StringComparison.Ordinal);
     }
+
+    private PathScale(PathScale from, int decimals) => (Name, Unit, _unit, _own, _decimals) = (from.Name, from.Unit, from._unit, from._own, decimals);
+
+    /// <summary>The same with as many decimals as it takes to tell values apart that differ by so much, SI, above 0; never fewer than its own.</summary>
+    public PathScale Telling(double difference) =>
+        new(this, Math.Clamp((int)Math.Ceiling(-Math.Log10(Size(difference)) - 1e-9), _own, MostDecimals));
 
     /// <summary>Of paths that are shown beside each other.</summary>
     public static ImmutableArray<PathScale> Of(IReadOnlyList<string> paths, UnitSystem system) => [.. paths.Zip(PathWords.Of(paths), (p, words) => new PathScale(p, words, system))];
@@ -49,14 +59,34 @@ internal sealed class PathScale
     public string Number(double si) => Readable.Number(new ReadableUnit("", 1, _decimals), Plotted(si));
 
     /// <summary>A value rounded, with its unit.</summary>
-    public string Text(double si) => Unit.Length == 0 ? Number(si) : Number(si) + "\u00a0" + Unit;
+    public string Text(double si) => WithUnit(Number(si));
 
-    /// <summary>A difference in this unit, with one digit more: a resolution must not round to nothing.</summary>
-    public string Difference(double si)
+    /// <summary>An end of a way: no zeros behind the scale's own decimals.</summary>
+    public string End(double si)
     {
-        double size = si * (_unit is { } u ? 1 / u.Size : 1);
-        return Readable.Number(new ReadableUnit("", 1, _decimals + 1), size) + (Unit.Length == 0 ? "" : "\u00a0" + Unit);
+        string text = Number(si);
+        for (int n = _decimals; n > _own && text[^1] == '0'; n--)
+            text = text[..^1];
+        return WithUnit(text.TrimEnd('.'));
     }
+
+    /// <summary>A value rounded toward another, without its unit: what holds up to the value is not said to hold past it.</summary>
+    public string NumberToward(double other, double si)
+    {
+        // A text's own digits come back from SI with rounding: nearer than this they are meant.
+        const double same = 1e-12;
+        double scale = Math.Pow(10, _decimals), at = Plotted(si) * scale, whole = Math.Round(at);
+        double rounded = Math.Abs(at - whole) <= same * Math.Max(1e3, Math.Abs(at)) ? whole : other < si ? Math.Floor(at) : Math.Ceiling(at);
+        return Readable.Number(new ReadableUnit("", 1, _decimals), rounded / scale);
+    }
+
+    /// <summary>A difference in this unit, with one digit more than its values: a resolution must not round to nothing.</summary>
+    public string Difference(double si) => WithUnit(Readable.Number(new ReadableUnit("", 1, _decimals + 1), Size(si)));
+
+    /// <summary>A number with the unit.</summary>
+    public string WithUnit(string number) => Unit.Length == 0 ? number : number + "\u00a0" + Unit;
+
+    private double Size(double difference) => difference * (_unit is { } u ? 1 / u.Size : 1);
 
     private static Dimension Measures(string path) => KeyPaths.Resolve(ScenarioKeys.Root, path, out _)?.Kind switch
     {

@@ -23,11 +23,23 @@ internal static class ReachPlot
     /// <summary>The answer over all setups in one sentence.</summary>
     public static string Title(ReachResult result)
     {
-        var path = new PathScale(result.Axis.Path, result.Scenario.Units);
+        var words = new ReachWords(result);
         bool up = result.Axis.ToSi > result.Axis.FromSi;
-        var best = result.Setups.Where(s => s.Largest is not null).OrderByDescending(s => up ? s.Largest : -s.Largest).FirstOrDefault();
-        return best is null ? $"No setup holds at {path.Text(result.Axis.FromSi)} of {path.Name}" : $"Farthest goes {best.Request.Title}: {path.Name} {path.Text(best.Largest!.Value)}";
+        var whole = result.Setups.Where(s => s.FirstBroken is null).ToList();
+        if (whole.Count > 0)
+            return $"{Who(whole, result)} all the way to {words.Path.Name} {words.To}";
+        if (result.Setups.Where(s => s.Largest is not null).MaxBy(s => up ? s.Largest : -s.Largest) is not { } best)
+            return $"No setup holds at {words.From} of {words.Path.Name}";
+        string far = words.Largest(best);
+        int alike = result.Setups.Count(s => words.Largest(s) == far);
+        string who = alike == 1 ? "Farthest goes " + best.Request.Title : FormattableString.Invariant($"Farthest go {alike} of the {result.Setups.Length} setups, all alike");
+        return $"{who}: {words.Path.Name} {words.Path.WithUnit(far)}";
     }
+
+    private static string Who(List<ReachSetup> whole, ReachResult result) => whole.Count == 1 ? $"{whole[0].Request.Title} alone holds"
+        : whole.Count < result.Setups.Length ? FormattableString.Invariant($"{whole.Count} of the {result.Setups.Length} setups hold")
+        : whole.Count == 2 ? "Both setups hold"
+        : FormattableString.Invariant($"All {whole.Count} setups hold");
 
     /// <summary>Draws it; null for a single setup, whose answer is a sentence.</summary>
     public static Sheet? Draw(ReachResult result)
@@ -42,7 +54,7 @@ internal static class ReachPlot
         if (curves)
             Curves(sheet, result, path, new PathScale(last.Path, result.Scenario.Units), over);
         else
-            Bars(sheet, result, path);
+            Bars(sheet, result, path, new ReachWords(result));
         return sheet;
     }
 
@@ -70,7 +82,7 @@ internal static class ReachPlot
         sheet.Height = panel.Data.Bottom + 56;
     }
 
-    private static void Bars(Sheet sheet, ReachResult result, PathScale path)
+    private static void Bars(Sheet sheet, ReachResult result, PathScale path, ReachWords words)
     {
         const int most = 24;
         var setups = result.Setups.Take(most).ToList();
@@ -90,7 +102,7 @@ internal static class ReachPlot
             {
                 Text.Draw(canvas, setup.Request.Title, SKRect.Create(24, y + 5, left, Text.Small + 2), Palette.Ink);
                 Marks.Band(canvas, new SKRect(panel.Data.Left, y + 5, end, y + BarHeight - 5), Palette.Setup);
-                Text.Draw(canvas, setup.Largest is { } v ? path.Text(v) : "breaks at once", SKRect.Create(end + 6, y + 5, 90, Text.Small + 2), Palette.Ink);
+                Text.Draw(canvas, setup.Largest is null ? "breaks at once" : words.Path.WithUnit(words.Largest(setup)), SKRect.Create(end + 6, y + 5, 90, Text.Small + 2), Palette.Ink);
             });
         }
 

@@ -6,22 +6,31 @@ namespace QuarterCar.Reports.Studies;
 /// <summary>A reach's answer in sentences.</summary>
 internal sealed class ReachWords(ReachResult result)
 {
-    /// <summary>The path.</summary>
-    public PathScale Path { get; } = new(result.Axis.Path, result.Scenario.Units);
+    /// <summary>The path, its values with the decimals that the resolution needs.</summary>
+    public PathScale Path { get; } = new PathScale(result.Axis.Path, result.Scenario.Units).Telling(result.Setups.Min(s => s.Resolution));
+
+    /// <summary>The first value of the way.</summary>
+    public string From => Path.End(result.Axis.FromSi);
+
+    /// <summary>The last value of the way.</summary>
+    public string To => Path.End(result.Axis.ToSi);
+
+    /// <summary>The last value that holds, rounded to the side that holds; a dash without one.</summary>
+    public string Largest(ReachSetup setup) => setup.Largest is { } largest ? Path.NumberToward(result.Axis.FromSi, largest) : Readable.None;
 
     /// <summary>The answer for one setup.</summary>
     public string Verdict(ReachSetup setup) => (setup.Largest, setup.FirstBroken) switch
     {
-        (null, { } first) => $"A limit breaks at the first value already, {Path.Name} {Path.Text(result.Axis.FromSi)}: {Broken(first)}",
-        ({ } largest, null) => $"Every limit holds all the way to {Path.Name} {Path.Text(largest)}",
-        ({ } largest, { } first) => $"Every limit holds up to {Path.Name} {Path.Text(largest)}; then {Broken(first)}",
+        (null, { } first) => $"A limit breaks at the first value already, {Path.Name} {From}: {Broken(first)}",
+        (not null, null) => $"Every limit holds all the way to {Path.Name} {To}",
+        (not null, { } first) => $"Every limit holds up to {Path.Name} {Path.WithUnit(Largest(setup))}; then {Broken(first)}",
         _ => "nothing was run",
     };
 
     /// <summary>How closely the answer is known.</summary>
     public string Resolution(ReachSetup setup)
     {
-        string scan = $"Scanned at {ReachStudy.ScanPoints} points from {Path.Text(result.Axis.FromSi)} to {Path.Text(result.Axis.ToSi)}";
+        string scan = $"Scanned at {ReachStudy.ScanPoints} points from {From} to {To}";
         string pinned = setup.Largest is null || setup.FirstBroken is null ? "." : $", the first break pinned to {Path.Difference(setup.Resolution)}.";
         return scan + pinned + " A break between two points that hold is not seen.";
     }
@@ -32,14 +41,14 @@ internal sealed class ReachWords(ReachResult result)
         if (!setup.HoldsAgain)
             return "";
         var beyond = setup.Scan.SkipWhile(p => p.Holds).Where(p => p.Holds).ToList();
-        return $"Beyond the break {beyond.Count} of the {ReachStudy.ScanPoints} points hold again, the first at {Path.Text(beyond[0].At)}, the last at {Path.Text(beyond[^1].At)}: the answer is not one-way.";
+        return $"Beyond the break {beyond.Count} of the {ReachStudy.ScanPoints} points hold again, the first at {Path.End(beyond[0].At)}, the last at {Path.End(beyond[^1].At)}: the answer is not one-way.";
     }
 
     /// <summary>What broke first.</summary>
     public string Broken(ReachBreak first)
     {
         if (first.Verdict is not { } verdict)
-            return $"it cannot be run at {Path.Text(first.At)}: {first.Failure}";
+            return first.Failure is { } failure ? $"it cannot be run at {Path.Text(first.At)}: {failure}" : $"it {first.Rest}";
         var figure = new FigureScale(verdict.Figure, new Readable(result.Scenario.Units));
         return $"{figure.Word} goes above {figure.Text(verdict.Largest)}";
     }
@@ -48,7 +57,7 @@ internal sealed class ReachWords(ReachResult result)
     public List<string[]> Rows() => [.. result.Setups.Select(s => new[]
     {
         s.Request.Title,
-        s.Largest is { } largest ? Path.Number(largest) : Readable.None,
+        Largest(s),
         s.FirstBroken is { } first ? Broken(first) : "holds throughout",
         s.HoldsAgain ? "holds again beyond" : "",
     })];

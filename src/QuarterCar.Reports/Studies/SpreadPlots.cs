@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 
 using QuarterCar.Reports.Plots;
 using QuarterCar.Reports.Units;
-using QuarterCar.Reports.Words;
 using QuarterCar.Scenarios;
 using QuarterCar.Studies.Spreads;
 
@@ -40,9 +39,9 @@ internal static class SpreadPlots
 
         Heading(sheet, y, "Share of the samples");
         y += Bar;
-        foreach (string contact in SpreadWords.Contacts)
+        foreach (var (words, share, contact) in SpreadWords.Touched(result))
         {
-            ShareBar(sheet, y, EventWords.Of(contact), result.Share(contact) ?? 0, EventWords.IsContact(contact) ? Palette.Contact : Palette.Setup);
+            ShareBar(sheet, y, words, share, contact ? Palette.Contact : Palette.Setup);
             y += Bar;
         }
 
@@ -87,8 +86,8 @@ internal static class SpreadPlots
         if (told.Count == 0) return null;
         var most = told[^1].Shares.MaxBy(s => s.Value);
         string title = told[^1].Rest > most.Value
-            ? $"{SpreadWords.Traced(told[^1].Figure)}: no tolerance alone explains most of its spread"
-            : $"{SpreadWords.Traced(told[^1].Figure)}: {SpreadWords.Share(most.Value)} of its variance comes from {most.Key}";
+            ? $"{SpreadWords.Traced(told[^1].Figure, result)}: no tolerance alone explains most of its spread"
+            : $"{SpreadWords.Traced(told[^1].Figure, result)}: {SpreadWords.Share(most.Value)} of its variance comes from {most.Key}";
         var sheet = new Sheet("spread_shares", title, SpreadWords.SharesHelp)
         {
             Caption = "Measure better, or buy closer, what has the longest bar; the short ones are not worth the trouble.",
@@ -96,7 +95,7 @@ internal static class SpreadPlots
         float y = sheet.Top + 14;
         foreach (VarianceShare traced in told)
         {
-            Heading(sheet, y, SpreadWords.Traced(traced.Figure) + ": share of its variance");
+            Heading(sheet, y, SpreadWords.Traced(traced.Figure, result) + ": share of its variance");
             y += Bar;
             foreach (var (path, share) in traced.Shares.OrderByDescending(s => s.Value))
             {

@@ -19,7 +19,7 @@ internal static class SpreadReport
         var html = new HtmlText();
         RunReport.Head(html, head.Title);
         html.Element("h1", head.Title).Element("p", SpreadWords.Verdict(result), "verdict");
-        if (result.Share("bottom_out") > 0 || result.Share("coil_bind") > 0) html.Raw($"<p class=\"alarm\"><strong>{HtmlText.Encode(Cautions.Metal)}</strong></p>");
+        if (result.Samples.OnMetal > 0) html.Raw($"<p class=\"alarm\"><strong>{HtmlText.Encode(Cautions.Metal)}</strong></p>");
         if (head.Parts > 1) html.Element("p", head.PartWords, "help");
         html.Element("h2", "Pictures");
         foreach (var (svg, caption) in pictures) html.Raw($"<figure>{svg}<figcaption>{HtmlText.Encode(caption)}</figcaption></figure>");
@@ -28,7 +28,7 @@ internal static class SpreadReport
             "Spread over the samples",
             [("Figure", false), ("5 %", true), ("Median", true), ("95 %", true), ("Mean", true), ("Unit", false)],
             [.. SpreadWords.Figures(result).Select(f => new[] { f.Words }.Concat(SpreadWords.Cells(f.Spread, read)).ToArray())]);
-        html.Table("Share of the samples with it", [("Event", false), ("Share", false)], [.. SpreadWords.Contacts.Select(c => new[] { EventWords.Of(c), SpreadWords.Share(result.Share(c)) })]);
+        html.Table("Share of the samples with it", [("Event", false), ("Share", false)], [.. SpreadWords.Touched(result).Select(t => new[] { t.Words, SpreadWords.Share(t.Share) })]);
         Shares(html, result);
         html.Element("h2", "How it was asked");
         html.Element("p", FormattableString.Invariant($"{head.Setups} samples by a Latin hypercube over {head.Paths.Length} tolerances: {string.Join(", ", head.Paths)}. Normal tolerances are 95 % half-widths, uniform ones bounds. Percentiles lie on straight lines between the sorted samples. spread.csv has every sample."));
@@ -45,7 +45,7 @@ internal static class SpreadReport
         if (told.Count == 0) return;
         html.Table(
             "What the variance comes from",
-            [("Tolerance", false), .. told.Select(t => (SpreadWords.Traced(t.Figure), false))],
+            [("Tolerance", false), .. told.Select(t => (SpreadWords.Traced(t.Figure, result), false))],
             [
                 .. result.Samples.Paths.Select((path, i) => told.Select(t => SpreadWords.Share(t.Shares[i].Value)).Prepend(path).ToArray()),
                 [.. told.Select(t => SpreadWords.Share(t.Rest)).Prepend("the rest")],

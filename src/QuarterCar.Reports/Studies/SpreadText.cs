@@ -21,10 +21,10 @@ public static class SpreadText
         if (figures.Count > 0)
             page.Rows("Spread over the samples", figures, [1, 2, 3, 4], ["", "5 %", "median", "95 %", "mean", ""]);
         if (result.Samples.Ran > 0)
-            page.Rows("Share of the samples", [.. SpreadWords.Contacts.Select(c => new[] { EventWords.Of(c), SpreadWords.Share(result.Share(c)) })], []);
+            page.Rows("Share of the samples", [.. SpreadWords.Touched(result).Select(t => new[] { t.Words, SpreadWords.Share(t.Share) })], []);
         foreach (VarianceShare traced in result.VarianceShare.Where(v => v.Rest is not null))
         {
-            page.Rows(SpreadWords.Traced(traced.Figure) + ": what its variance comes from",
+            page.Rows(SpreadWords.Traced(traced.Figure, result) + ": what its variance comes from",
             [
                 .. traced.Shares.OrderByDescending(s => s.Value).Select(s => new[] { s.Key, SpreadWords.Share(s.Value) }),
                 ["the rest", SpreadWords.Share(traced.Rest)],

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using QuarterCar.Reports.Plots;
 using QuarterCar.Studies.Sweeps;
 
@@ -11,8 +13,9 @@ internal static class SweepHeat
     private const int Lines = 7;
 
     /// <summary>Draws it.</summary>
-    public static Sheet Draw(SweepResult result, SweepMap map)
+    public static Sheet Draw(SweepResult result, SweepMap asked)
     {
+        SweepMap map = Rising(asked);
         var words = new SweepWords(result);
         var sheet = new Sheet("sweep", words.Verdict(), SweepPlot.Note(words))
         {
@@ -34,6 +37,22 @@ internal static class SweepHeat
         Key(sheet, panel, words.Goal, range, levels);
         sheet.Height = panel.Data.Bottom + 60;
         return sheet;
+    }
+
+    // A list may come in any order; cells lie between neighbours.
+    private static SweepMap Rising(SweepMap map)
+    {
+        int[] up = Order(map.Axes[0]), across = Order(map.Axes[1]);
+        int[] from = [.. up.SelectMany(r => across.Select(c => (r * across.Length) + c))];
+        return map with
+        {
+            Axes = [map.Axes[0] with { At = [.. up.Select(i => map.Axes[0].At[i])] }, map.Axes[1] with { At = [.. across.Select(i => map.Axes[1].At[i])] }],
+            Goal = [.. from.Select(i => map.Goal[i])],
+            Broken = [.. from.Select(i => map.Broken[i])],
+            Limited = [.. map.Limited.Select(l => from.Select(i => l[i]).ToImmutableArray())],
+        };
+
+        static int[] Order(SweepMapAxis axis) => [.. Enumerable.Range(0, axis.At.Length).OrderBy(i => axis.At[i])];
     }
 
     // Shades are spent on what can be driven: what breaks a limit may lie beyond the ends and takes the end's shade.
@@ -147,7 +166,7 @@ internal static class SweepHeat
         });
     }
 
-    /// <summary>Cells around points along one axis: borders half-way between neighbours.</summary>
+    /// <summary>Cells around points along one axis, rising: borders half-way between neighbours.</summary>
     private sealed class Edges(IEnumerable<double> points)
     {
         private readonly double[] _points = [.. points];

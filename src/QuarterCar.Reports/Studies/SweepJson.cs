@@ -135,8 +135,8 @@ public static class SweepJson
             json.Number("limit", first.Verdict?.Largest);
             json.Number("value", first.Verdict?.Value);
             json.Number("at", first.At);
-            if (first.Failure is { } failure)
-                json.WriteString("note", failure);
+            if ((first.Failure ?? first.Rest) is { } note)
+                json.WriteString("note", note);
             json.WriteEndObject();
         }
         else
@@ -151,8 +151,8 @@ public static class SweepJson
             json.WriteStartObject();
             json.Number("at", point.At);
             json.WriteBoolean("holds", point.Holds);
-            if (point.Failure is { } failure)
-                json.WriteString("note", failure);
+            if ((point.Failure ?? point.Rest) is { } note)
+                json.WriteString("note", note);
             json.WriteEndObject();
         }
 

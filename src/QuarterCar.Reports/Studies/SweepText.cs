@@ -24,7 +24,7 @@ public static class SweepText
         {
             page.Gap().Paragraph("What broke where", "bold");
             foreach (string[] b in breaks)
-                page.Paragraph($"  {b[0]}: {b[1]} points, worst {b[2]}, {b[3]}");
+                page.Paragraph($"  {b[0]}: {b[1]} points, {(b[2].Length > 0 ? $"worst {b[2]}, " : "")}{b[3]}");
         }
 
         page.Flush();

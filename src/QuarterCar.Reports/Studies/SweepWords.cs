@@ -1,6 +1,7 @@
 using System.Globalization;
 
 using QuarterCar.Reports.Units;
+using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Studies.Sweeps;
 
@@ -36,11 +37,31 @@ internal sealed class SweepWords
     public string Verdict()
     {
         string direction = _result.Goal.Most ? "Most" : "Least";
-        if (_result.Best is { } best)
-            return $"{direction} {Goal.Word} inside the limits: {Goal.Text(_result.Goal.Of(best.Figures))} at {Point(best)}";
-        if (_result.Unlimited is { } any)
-            return $"No point holds every limit; {direction.ToLowerInvariant()} {Goal.Word} is {Goal.Text(_result.Goal.Of(any.Figures))} at {Point(any)}";
-        return _result.Rows == 0 ? StudyHead.NoSetups.TrimEnd('.') : $"No point could be run: {_result.FirstFailure}";
+        if (_result.Rows == 0)
+            return StudyHead.NoSetups.TrimEnd('.');
+        if (_result.Failed == _result.Rows)
+            return $"No point could be run: {_result.FirstFailure}";
+        if ((_result.Best ?? _result.Unlimited) is not { } best)
+            return $"{Goal.Head} does not apply to this corner";
+        string value = Goal.Text(_result.Goal.Of(best.Figures));
+        if (_result.Field is { Points: > 1 } field && Goal.Text(field.Poorest) == value)
+        {
+            string all = string.Create(CultureInfo.InvariantCulture, $"is {value} at all {field.Points:#,0} points");
+            return _result.Best is null ? $"{Outside()}; {Goal.Word} {all}" : $"{Goal.Head} {all} inside the limits";
+        }
+
+        return _result.Best is null
+            ? $"{Outside()}; {direction.ToLowerInvariant()} {Goal.Word} is {value} at {Point(best)}{(best.Rest is { } rest ? ", which " + rest : "")}"
+            : $"{direction} {Goal.Word} inside the limits: {value} at {Point(best)}{Alike(value)}";
+    }
+
+    private string Outside() => _result.Holding == 0 ? "No point holds every limit" : $"{Goal.Head} applies to no point that holds every limit";
+
+    // Of equals, as they are shown, none is the best. No more of them are known than the table shows.
+    private string Alike(string value)
+    {
+        int alike = _result.Leaders.Count(l => Goal.Text(_result.Goal.Of(l.Figures)) == value);
+        return alike < 2 ? "" : string.Create(CultureInfo.InvariantCulture, $", one of {(alike == SweepResult.MostLeaders ? "at least " : "")}{alike} points that are alike in it");
     }
 
     /// <summary>How near the best comes to a limit; empty without best.</summary>
@@ -49,9 +70,11 @@ internal sealed class SweepWords
         if (_result.Nearest is not { } near)
             return "";
         FigureScale figure = Figure(near.Figure);
-        return near.Figure.StartsWith("counts.", StringComparison.Ordinal)
-            ? $"Only contacts are limited: {figure.Word} {figure.Number(near.Value)}, allowed {figure.Number(near.Limit)}."
-            : $"Nearest limit: {figure.Word} {figure.Text(near.Value)} of {figure.Text(near.Limit)}, {figure.Text(near.Distance)} to spare.";
+        if (!near.Figure.StartsWith("counts.", StringComparison.Ordinal))
+            return $"Nearest limit: {figure.Word} {figure.Text(near.Value)} of {figure.Text(near.Limit)}, {figure.Text(near.Distance)} to spare.";
+        string contacts = $"{figure.Word} {figure.Number(near.Value)}, allowed {figure.Number(near.Limit)}.";
+        string[] others = [.. _result.Limits.BesideCounts.Select(l => Figure(l.Figure).Word)];
+        return others.Length == 0 ? "Only contacts are limited: " + contacts : $"To the best point the limit on {string.Join(", ", others)} does not apply; {contacts}";
     }
 
     /// <summary>How many points hold.</summary>
@@ -79,8 +102,10 @@ internal sealed class SweepWords
     /// <summary>Rows of what broke where: limit, how often, worst, where.</summary>
     public List<string[]> Breaks() => [.. _result.Breaks.Select(b =>
     {
-        FigureScale figure = Figure(b.Limit.Figure);
-        return new[] { $"{figure.Words} above {figure.Text(b.Limit.Largest)}", b.Points.ToString("#,0", CultureInfo.InvariantCulture), figure.Text(b.Worst), Where(b) };
+        if (b.Limit is not { } limit)
+            return [AtRest.Either, b.Points.ToString("#,0", CultureInfo.InvariantCulture), "", Where(b)];
+        FigureScale figure = Figure(limit.Figure);
+        return new[] { $"{figure.Words} above {figure.Text(limit.Largest)}", b.Points.ToString("#,0", CultureInfo.InvariantCulture), figure.Text(b.Worst), Where(b) };
     })];
 
     private string Where(SweepBreak b) => string.Join("; ", Paths.Select((p, k) => double.IsNaN(b.Least[k]) ? "" : b.Least[k] == b.Most[k]

@@ -23,6 +23,8 @@ internal sealed class TweakWords
     /// <summary>The answer.</summary>
     public string Verdict()
     {
+        if (_result.Base is null)
+            return $"{Goal.Head} does not apply to this corner";
         var best = _result.Steps.FirstOrDefault(s => s.Feasible && s.LimitsBroken.IsEmpty && s.Change is { } c && _result.Goal.Better(c, 0));
         return best is null
             ? $"No single step betters {Goal.Word}, {Goal.Text(_result.Base)} as written"
@@ -89,8 +91,8 @@ internal sealed class TweakWords
 
     private string Length => _read.Unit(Dimension.Length).Name;
 
-    private string Effect(TweakOutcome step, string name) => step.Goal is null ? Readable.None
-        : step.SideEffects.Where(e => e.Key == name).Select(e => new FigureScale(name, _read).Change(e.Value)).FirstOrDefault(Readable.None);
+    private string Effect(TweakOutcome step, string name) =>
+        step.SideEffects.Where(e => e.Key == name).Select(e => new FigureScale(name, _read).Change(e.Value)).FirstOrDefault(Readable.None);
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

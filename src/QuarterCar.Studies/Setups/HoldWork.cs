@@ -28,7 +28,7 @@ public static class HoldWork
     /// <param name="hold">What to keep.</param>
     /// <param name="units">Of the note.</param>
     /// <returns>The setup and a note that says what was set.</returns>
-    /// <exception cref="CornerException">No preload carries it there, or the gap would be negative.</exception>
+    /// <exception cref="CornerException">No preload carries it there, the gap would be negative, or it has no stop nut for the crossover.</exception>
     public static (CornerData Corner, string Note) Apply(CornerData setup, Corner written, HoldRule hold, UnitSystem units)
     {
         double x = written.StandingShaftTravel - written.Stroke + setup.Coilover.Stroke;
@@ -42,6 +42,8 @@ public static class HoldWork
             throw new CornerException("--hold ride_height", "springs that go solid under the load before this ride height", "stiffer or longer springs");
         double preload = free.Compression(force) - x, group = free.GroupCompression(force);
         StopNutData? nut = setup.Coilover.StopNut;
+        if (nut is null && hold == HoldRule.RideHeightAndCrossover)
+            throw new CornerException("--hold crossover", "no stop nut to hold a crossover with", "a setup with a stop nut, or --hold ride_height");
         string note = $"preload {Words.Length(preload, units)}";
         if (hold == HoldRule.RideHeightAndCrossover)
         {

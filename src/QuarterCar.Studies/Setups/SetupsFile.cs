@@ -63,7 +63,7 @@ public static class SetupsFile
         }
 
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        KnownPath?[] known = [.. header.TakeWhile(_ => !check.Problems.IsFull).Select(h => Known(h, seen.Add(h), file, check))];
+        KnownPath?[] known = [.. header.TakeWhile(_ => !check.Problems.IsFull).Select(h => Known(h, seen.Add(VariedPaths.Canonical(h)), file, check))];
         if (check.Problems.IsFull) return null;
         var points = ImmutableArray.CreateBuilder<SetupRequest>();
         while (csv.Read() && !check.Problems.IsFull)

@@ -18,6 +18,25 @@ public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, st
 {
     /// <summary>stays, reset, or empty without a stop nut.</summary>
     public string NutWord => Nut switch { NutRule.Stays => "stays", NutRule.Reset => "reset", _ => "" };
+
+    /// <summary>Metal or bound coils that the corner stands on, in words; null where its springs hold it up. Such a corner is not one to drive, whatever its figures are.</summary>
+    public string? Rest => Figures is null ? null : AtRest.In(Note);
+
+    /// <summary>The row of a setup that was run.</summary>
+    /// <param name="index">Place in the whole study, from 0.</param>
+    /// <param name="request">What was asked.</param>
+    /// <param name="nut">What became of the stop nut; null without one.</param>
+    /// <param name="note">Remark.</param>
+    /// <param name="result">Its run; one that stopped early gives no figures.</param>
+    /// <param name="keepRun">True where the row carries it.</param>
+    public static StudyRow Of(long index, SetupRequest request, NutRule? nut, string note, RunResult result, bool keepRun)
+    {
+        if (result.Figures.Run.End != RunEnds.Finished)
+            return new StudyRow(index, request, nut, result.Figures.Run.Message, null, null);
+        string rest = AtRest.Of(result.Standing.Corner) ?? "";
+        return new StudyRow(
+            index, request, nut, note.Length > 0 && rest.Length > 0 ? note + "; " + rest : note + rest, FigureTable.Values(result.Standing.Figures, result.Figures), keepRun ? result : null);
+    }
 }
 
 /// <summary>How a study is carried out.</summary>
@@ -66,7 +85,8 @@ public static class StudyEngine
     public static void Rows(long setups, StudyOptions options, Func<long, MotionRun, StudyRow> one, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
     {
         long count = options.Count(setups), started = 0, done = 0;
-        int jobs = Math.Max(1, options.Jobs), block = jobs * BlockPerJob;
+        int jobs = (int)Math.Clamp(options.Jobs, 1, Math.Max(1, count)); // more threads than setups have nothing to do
+        long block = (long)jobs * BlockPerJob;
         using var runs = new ThreadLocal<MotionRun>(() => new MotionRun());
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = jobs, CancellationToken = cancel };
         Task<Block> next = Start();
@@ -75,7 +95,7 @@ public static class StudyEngine
             while (done < count)
             {
                 Block ready = next.GetAwaiter().GetResult();
-                if (ready.Time < ShortBlock && block < jobs * MostPerJob)
+                if (ready.Time < ShortBlock && block < (long)jobs * MostPerJob)
                     block *= 2;
                 next = Start();
                 foreach (StudyRow row in ready.Rows)
@@ -131,9 +151,7 @@ public static class StudyEngine
         try
         {
             RunResult result = SingleRun.Of(setup.Scenario, study.Course(setup.Scenario), run, keepRun, cancel);
-            string note = result.Figures.Run.End == RunEnds.Finished ? setup.Note : result.Figures.Run.Message;
-            bool ran = result.Figures.Run.End == RunEnds.Finished;
-            return new StudyRow(index, request, setup.Nut, note, ran ? FigureTable.Values(result.Standing.Figures, result.Figures) : null, keepRun && ran ? result : null);
+            return StudyRow.Of(index, request, setup.Nut, setup.Note, result, keepRun);
         }
         catch (CornerException e)
         {

@@ -19,10 +19,16 @@ public sealed class ValueCheck(ScenarioDocument? document, ReadOptions options, 
     /// <summary>Takes the mistakes.</summary>
     public ProblemList Problems => problems;
 
-    /// <summary>The path's meaning; null where it has none, noted once.</summary>
+    /// <summary>The path's meaning; null where it has none or cannot vary, noted once.</summary>
     public KnownPath? Path(string path, Place place)
     {
-        if (KeyPaths.Resolve(ScenarioKeys.Root, path, out string? near) is { } known) return known;
+        if (KeyPaths.Resolve(ScenarioKeys.Root, path, out string? near) is { } known)
+        {
+            if (VariedPaths.Refusal(known) is not { } refusal) return known;
+            problems.Note(place, path, refusal.Found, refusal.Wanted);
+            return null;
+        }
+
         problems.Note(place, path, Texts.UnknownPath, near is not null ? Texts.Suggest(near) : Texts.KnownPathWanted);
         return null;
     }

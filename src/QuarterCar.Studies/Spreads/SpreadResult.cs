@@ -10,7 +10,8 @@ namespace QuarterCar.Studies.Spreads;
 /// <param name="Mean">Mean.</param>
 /// <param name="Least">Smallest.</param>
 /// <param name="Most">Largest.</param>
-public sealed record FigureSpread(string Name, double P05, double P50, double P95, double Mean, double Least, double Most);
+/// <param name="Samples">How many samples it comes from: those that ran and that it applies to.</param>
+public sealed record FigureSpread(string Name, double P05, double P50, double P95, double Mean, double Least, double Most, int Samples);
 
 /// <summary>The share of a figure's variance that each tolerance brings.</summary>
 /// <param name="Figure">Dotted name.</param>

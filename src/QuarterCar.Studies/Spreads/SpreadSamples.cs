@@ -8,6 +8,8 @@ namespace QuarterCar.Studies.Spreads;
 /// <param name="paths">Varied paths, in order.</param>
 public sealed class SpreadSamples(ImmutableArray<string> paths)
 {
+    private static readonly int[] s_metal = [FigureTable.Names.IndexOf("counts.bottom_out"), FigureTable.Names.IndexOf("counts.coil_bind")];
+
     private readonly List<double[]> _figures = [], _values = [];
 
     /// <summary>Varied paths, in order.</summary>
@@ -19,6 +21,12 @@ public sealed class SpreadSamples(ImmutableArray<string> paths)
     /// <summary>Samples that could not be run.</summary>
     public int Failed { get; private set; }
 
+    /// <summary>Samples that stand on metal or bound coils; they count among those that ran, though figures of travel do not apply to them.</summary>
+    public int AtRestOnMetal { get; private set; }
+
+    /// <summary>Samples that meet metal or bind their coils, or stand so.</summary>
+    public int OnMetal { get; private set; }
+
     /// <summary>Takes the next row.</summary>
     public void Add(StudyRow row)
     {
@@ -28,6 +36,8 @@ public sealed class SpreadSamples(ImmutableArray<string> paths)
             return;
         }
 
+        AtRestOnMetal += row.Rest is null ? 0 : 1;
+        OnMetal += row.Rest is not null || s_metal.Any(place => figures[place] > 0) ? 1 : 0;
         _figures.Add([.. figures.Select(f => f ?? double.NaN)]);
         _values.Add([.. paths.Select(p => row.Request.Values.FirstOrDefault(v => v.Path == p)?.Si ?? double.NaN)]);
     }

@@ -24,7 +24,7 @@ public static class SpreadStudy
             return null;
         double mean = sorted.Sum() / sorted.Length; // before sorting: in the order of the samples
         Array.Sort(sorted);
-        return new FigureSpread(name, Percentiles.At(sorted, 0.05), Percentiles.At(sorted, 0.5), Percentiles.At(sorted, 0.95), mean, sorted[0], sorted[^1]);
+        return new FigureSpread(name, Percentiles.At(sorted, 0.05), Percentiles.At(sorted, 0.5), Percentiles.At(sorted, 0.95), mean, sorted[0], sorted[^1], sorted.Length);
     }
 
     private static double? Share(double[] counts) => counts.Length == 0 ? null : (double)counts.Count(c => c > 0) / counts.Length;

@@ -1,15 +1,16 @@
 using System.Collections.Immutable;
 
 using QuarterCar.Scenarios;
+using QuarterCar.Studies.Setups;
 
 namespace QuarterCar.Studies.Sweeps;
 
 /// <summary>The limits that sweep and reach hold a setup against: the scenario's own, and no metal and no bound coils where it does not set them.</summary>
 public sealed class LimitSet
 {
-    private const string Counts = "counts.";
+    private const string Counts = "counts.", Metal = "counts.bottom_out";
 
-    private static readonly ImmutableArray<Limit> Always = [new("counts.bottom_out", 0), new("counts.coil_bind", 0)];
+    private static readonly ImmutableArray<Limit> Always = [new(Metal, 0), new("counts.coil_bind", 0)];
 
     private readonly ImmutableArray<int> _places;
 
@@ -17,6 +18,12 @@ public sealed class LimitSet
 
     /// <summary>The scenario's limits in its order, then those that always hold.</summary>
     public ImmutableArray<Limit> Limits { get; }
+
+    /// <summary>The limits of what is no count of contacts.</summary>
+    public IEnumerable<Limit> BesideCounts => Limits.Where(l => !l.Figure.StartsWith(Counts, StringComparison.Ordinal));
+
+    /// <summary>Place of the limit on metal contacts among <see cref="Limits"/>.</summary>
+    public int MetalPlace => Limits.IndexOf(Limits.First(l => l.Figure == Metal));
 
     /// <summary>The limits of a scenario.</summary>
     public static LimitSet Of(Scenario scenario) =>
@@ -27,11 +34,10 @@ public sealed class LimitSet
     public ImmutableArray<LimitVerdict> Check(ImmutableArray<double?> figures) =>
         [.. Limits.Select((l, i) => new LimitVerdict(l.Figure, l.Largest, figures[_places[i]], figures[_places[i]] > l.Largest))];
 
-    /// <summary>True where every limit holds.</summary>
-    /// <param name="figures">In the order of <see cref="FigureTable.Names"/>; null breaks, for nothing is known.</param>
-    public bool Holds(ImmutableArray<double?>? figures)
+    /// <summary>True where every limit holds. A row without figures holds none, for nothing is known of it; nor does a corner that stands on metal or bound coils: its limits on travel do not apply and its contacts are no events.</summary>
+    public bool Holds(StudyRow row)
     {
-        if (figures is not { } f)
+        if (row.Figures is not { } f || row.Rest is not null)
             return false;
         for (int i = 0; i < _places.Length; i++)
         {

@@ -5,6 +5,7 @@ using QuarterCar.Scenarios.Documents;
 using QuarterCar.Scenarios.Keys;
 using QuarterCar.Scenarios.Quantities;
 using QuarterCar.Scenarios.Reading;
+using QuarterCar.Studies.Setups;
 
 namespace QuarterCar.Studies.Sweeps;
 
@@ -28,7 +29,7 @@ public sealed class RangeText(ScenarioDocument document, IEnumerable<string> set
     {
         int before = problems.Count;
         SweepGridAxis?[] axes = [.. texts.Select(GridAxis)];
-        foreach (IGrouping<string, string> path in texts.GroupBy(Overrides.PathOf).Where(g => g.Count() > 1))
+        foreach (IGrouping<string, string> path in texts.GroupBy(t => VariedPaths.Canonical(Overrides.PathOf(t))).Where(g => g.Count() > 1))
             Note(path.Last(), path.Key, "the path a second time", "each path once");
         return problems.Count > before ? null : new SweepGrid([.. axes.Select(a => a!)]);
     }
@@ -94,6 +95,12 @@ public sealed class RangeText(ScenarioDocument document, IEnumerable<string> set
         if (KeyPaths.Resolve(ScenarioKeys.Root, path, out string? near) is not { } known)
         {
             Note(text, path, Texts.UnknownPath, near is null ? Texts.KnownPathWanted : Texts.Suggest(near));
+            return null;
+        }
+
+        if (VariedPaths.Refusal(known) is { } refusal)
+        {
+            Note(text, path, refusal.Found, refusal.Wanted);
             return null;
         }
 

@@ -38,12 +38,14 @@ public sealed record ReachSetup(
 
 /// <summary>What broke at the first value that does not hold.</summary>
 /// <param name="At">That value, SI.</param>
-/// <param name="Verdict">The first broken limit in their order; null where the setup could not be run there.</param>
+/// <param name="Verdict">The first broken limit in their order; null where the setup could not be run there, or stands on metal or bound coils.</param>
 /// <param name="Failure">Why it could not be run; null where it ran.</param>
-public sealed record ReachBreak(double At, LimitVerdict? Verdict, string? Failure);
+/// <param name="Rest">Metal or bound coils that it stands on, in words; null where its springs hold it up.</param>
+public sealed record ReachBreak(double At, LimitVerdict? Verdict, string? Failure, string? Rest);
 
 /// <summary>A point of the scan.</summary>
 /// <param name="At">Value, SI.</param>
 /// <param name="Holds">True where every limit holds.</param>
 /// <param name="Failure">Why it could not be run; null where it ran.</param>
-public sealed record ReachPoint(double At, bool Holds, string? Failure);
+/// <param name="Rest">Metal or bound coils that it stands on, in words; null where its springs hold it up.</param>
+public sealed record ReachPoint(double At, bool Holds, string? Failure, string? Rest);

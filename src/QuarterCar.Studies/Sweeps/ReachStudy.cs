@@ -67,10 +67,10 @@ public static class ReachStudy
         // Rows come in rising order while scanning: the first break closes the bracket, what comes after belongs to the scan alone.
         public void Take(long at, StudyRow row)
         {
-            bool holds = limits.Holds(row.Figures);
+            bool holds = limits.Holds(row);
             _nut = row.NutWord.Length > 0 ? row.NutWord : _nut;
             if (at % ScanPiece == 0)
-                _scan[at / ScanPiece] = new ReachPoint(axis.At(at, Pieces).Si!.Value, holds, row.Figures is null ? row.Note : null);
+                _scan[at / ScanPiece] = new ReachPoint(axis.At(at, Pieces).Si!.Value, holds, row.Figures is null ? row.Note : null, row.Rest);
             if (at > _breaks || at < _holds)
                 return;
             if (holds)
@@ -90,7 +90,8 @@ public static class ReachStudy
 
         private ReachBreak Broken(StudyRow row) => new(
             axis.At(_breaks, Pieces).Si!.Value,
-            row.Figures is { } f ? limits.Check(f).First(v => v.Broken) : null,
-            row.Figures is null ? row.Note : null);
+            row.Figures is { } f ? limits.Check(f).FirstOrDefault(v => v.Broken) : null,
+            row.Figures is null ? row.Note : null,
+            row.Rest);
     }
 }

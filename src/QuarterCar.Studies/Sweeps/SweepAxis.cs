@@ -62,8 +62,8 @@ public sealed record SweepAxis(string Path, Measured From, Measured To)
 /// <param name="At">The point of an index from 0: its title and a value a path.</param>
 public sealed record SweepGridAxis(ImmutableArray<string> Paths, int Count, Func<int, SetupRequest> At)
 {
-    /// <summary>True where its points are numbers along one path, so that it can be an axis of a picture.</summary>
-    public bool Numeric => Paths.Length == 1 && Count > 1 && At(0).Values[0].Si is not null && At(Count - 1).Values[0].Si is not null;
+    /// <summary>True where its points are numbers along one path, no two the same, so that it can be an axis of a picture.</summary>
+    public bool Numeric { get; private init; }
 
     // Points kept once made: in a grid each is asked for again and again, and its title takes longer than the rest of it.
     private const int MostKept = 4096;
@@ -72,13 +72,16 @@ public sealed record SweepGridAxis(ImmutableArray<string> Paths, int Count, Func
     public static SweepGridAxis Of(SweepAxis way, int count)
     {
         var kept = new SetupRequest?[count <= MostKept ? count : 0];
-        return new([way.Path], count, i => i < kept.Length ? kept[i] ??= Point(i) : Point(i));
+        return new([way.Path], count, i => i < kept.Length ? kept[i] ??= Point(i) : Point(i)) { Numeric = count > 1 };
 
         SetupRequest Point(int i) => SweepAxis.Request([way.At(i, count - 1)]);
     }
 
     /// <summary>A list of setups.</summary>
-    public static SweepGridAxis Of(ImmutableArray<string> paths, ImmutableArray<SetupRequest> points) => new(paths, points.Length, i => points[i]);
+    public static SweepGridAxis Of(ImmutableArray<string> paths, ImmutableArray<SetupRequest> points) => new(paths, points.Length, i => points[i])
+    {
+        Numeric = paths.Length == 1 && points.Length > 1 && points.All(p => p.Values[0].Si is { } si && double.IsFinite(si)) && points.DistinctBy(p => p.Values[0].Si).Count() == points.Length,
+    };
 
     /// <summary>Where a point stands on a picture's axis: SI value, or its index.</summary>
     public double Position(int i) => Numeric ? At(i).Values[0].Si ?? double.NaN : i;

@@ -43,16 +43,16 @@ public static class SweepStudy
 /// <summary>Gathers what a sweep keeps of its rows.</summary>
 internal sealed class SweepWork
 {
-    private const int MostLeaders = 10;
-
     private readonly Scenario _scenario;
     private readonly SweepGrid _grid;
     private readonly Goal _goal;
     private readonly LimitSet _limits;
     private readonly MapWork? _map;
     private readonly BreakWork[] _breaks;
+    private readonly BreakWork _onMetal;
     private readonly List<(double Goal, StudyRow Row)> _leaders = [];
     private (double Goal, StudyRow Row)? _unlimited;
+    private SweepField? _inside, _all;
     private long _rows, _holding, _failed;
     private string? _failure;
 
@@ -61,6 +61,7 @@ internal sealed class SweepWork
         (_scenario, _grid, _goal, _limits) = (scenario, grid, goal, LimitSet.Of(scenario));
         _map = grid.Axes.Length <= 2 ? new MapWork(grid, _limits.Limits.Length) : null;
         _breaks = [.. _limits.Limits.Select(_ => new BreakWork(grid.Paths.Length))];
+        _onMetal = new BreakWork(grid.Paths.Length);
     }
 
     public void Take(StudyRow row)
@@ -83,6 +84,12 @@ internal sealed class SweepWork
             _breaks[i].Take(verdicts[i].Value!.Value, row.Request);
         }
 
+        if (row.Rest is not null)
+        {
+            _onMetal.Take(double.NaN, row.Request);
+            broken = broken < 0 ? _limits.MetalPlace : broken;
+        }
+
         _holding += broken < 0 ? 1 : 0;
         double? goal = _goal.Of(figures);
         _map?.Take(row.Index, goal, broken, verdicts);
@@ -102,7 +109,8 @@ internal sealed class SweepWork
         [.. _leaders.Select(l => l.Row)],
         _leaders.Count == 0 ? null : _limits.Nearest(_leaders[0].Row.Figures!.Value),
         _unlimited?.Row,
-        [.. _breaks.Select((b, i) => b.Of(_limits.Limits[i])).OfType<SweepBreak>()],
+        _inside ?? _all,
+        [.. _breaks.Select((b, i) => b.Of(_limits.Limits[i])).Prepend(_onMetal.Of(null)).OfType<SweepBreak>()],
         _map?.Map());
 
     // Of equals the earlier row stays ahead, so that the answer does not hang on threads.
@@ -110,13 +118,18 @@ internal sealed class SweepWork
     {
         if (_unlimited is not { } u || _goal.Better(goal, u.Goal))
             _unlimited = (goal, row);
-        if (!holds || (_leaders.Count == MostLeaders && !_goal.Better(goal, _leaders[^1].Goal)))
+        _all = With(_all, goal);
+        _inside = holds ? With(_inside, goal) : _inside;
+        if (!holds || (_leaders.Count == SweepResult.MostLeaders && !_goal.Better(goal, _leaders[^1].Goal)))
             return;
         int place = _leaders.FindIndex(l => _goal.Better(goal, l.Goal));
         _leaders.Insert(place < 0 ? _leaders.Count : place, (goal, row));
-        if (_leaders.Count > MostLeaders)
-            _leaders.RemoveAt(MostLeaders);
+        if (_leaders.Count > SweepResult.MostLeaders)
+            _leaders.RemoveAt(SweepResult.MostLeaders);
     }
+
+    private SweepField With(SweepField? field, double goal) =>
+        field is { } f ? new SweepField(f.Points + 1, _goal.Better(f.Poorest, goal) ? goal : f.Poorest) : new SweepField(1, goal);
 
     /// <summary>Where one limit broke.</summary>
     private sealed class BreakWork(int paths)
@@ -137,7 +150,7 @@ internal sealed class SweepWork
             }
         }
 
-        public SweepBreak? Of(Limit limit) => _points == 0 ? null : new SweepBreak(limit, _points, _worst, [.. _least], [.. _most]);
+        public SweepBreak? Of(Limit? limit) => _points == 0 ? null : new SweepBreak(limit, _points, _worst, [.. _least], [.. _most]);
     }
 }
 

@@ -14,7 +14,7 @@ namespace QuarterCar.Studies.Sweeps;
 public sealed record TweakResult(Scenario Scenario, Goal Goal, double? Base, bool Invented, ImmutableArray<TweakOutcome> Steps)
 {
     /// <summary>True where a step could not be run.</summary>
-    public bool Failed => Steps.Any(s => s.Goal is null && s.Reason is not null);
+    public bool Failed => Steps.Any(s => !s.Ran);
 }
 
 /// <summary>A step that a hand or a wrench can make.</summary>
@@ -32,7 +32,7 @@ public sealed record TweakStep(string Path, string What, double From, double To,
 
 /// <summary>What a step does.</summary>
 /// <param name="Step">The step.</param>
-/// <param name="Goal">The goal's figure after it; null where it could not be run.</param>
+/// <param name="Goal">The goal's figure after it; null where it could not be run or the figure does not apply.</param>
 /// <param name="Change">After less before.</param>
 /// <param name="SideEffects">Changes of ride height, clearance and fit by dotted name, SI; only those that apply before and after.</param>
 /// <param name="LimitsBroken">Limits that the step newly breaks.</param>
@@ -47,6 +47,9 @@ public sealed record TweakOutcome(
     ImmutableArray<EventChange> EventChanges,
     string? Reason)
 {
+    /// <summary>False where it could not be run.</summary>
+    public bool Ran { get; init; } = true;
+
     /// <summary>True where parts and lengths allow the step.</summary>
     public bool Feasible => Reason is null;
 }

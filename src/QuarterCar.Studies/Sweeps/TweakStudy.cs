@@ -57,7 +57,7 @@ public static class TweakStudy
     private static TweakOutcome Outcome(TweakStep step, StudyRow written, StudyRow row, Goal goal)
     {
         if (row.Run is not { } run)
-            return new TweakOutcome(step, null, null, [], [], [], row.Note);
+            return new TweakOutcome(step, null, null, [], [], [], row.Note) { Ran = false };
         RunResult before = written.Run!;
         double? value = goal.Of(row.Figures), was = goal.Of(written.Figures);
         var limits = run.Limits.Where((l, i) => l.Broken && !before.Limits[i].Broken).Select(l => l.Figure);

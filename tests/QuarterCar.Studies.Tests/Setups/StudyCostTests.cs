@@ -68,6 +68,7 @@ public class StudyCostTests
     [Theory]
     [InlineData(1)]
     [InlineData(3)]
+    [InlineData(200_000_000)]
     public void Rows_come_in_order_and_what_their_taker_throws_ends_the_study(int jobs)
     {
         List<long> taken = [];

@@ -138,6 +138,19 @@ public sealed class SpreadStudyTests
         Assert.Equal(40, rows.Count);
     }
 
+    /// <summary>4000 N less 20 mm of preload stand past 300 mm on less than 12.5 N/mm: an eighth of 10 to 30 N/mm, and of 40 even samples five.</summary>
+    [Fact]
+    public void Samples_that_stand_on_metal_are_counted_and_a_figure_says_how_many_it_comes_from()
+    {
+        string soft = Paper.Replace("rate: 40 N/mm, free_length: 400 mm, solid_length: 90 mm", "rate: 20 N/mm, free_length: 500 mm, solid_length: 90 mm", StringComparison.Ordinal);
+        var rows = Rows(soft + "tolerances: { coilover.springs.lower.rate: { within: 50 %, shape: uniform } }", 40);
+        Assert.Equal(5, rows.Count(r => r.Note == "stands on metal at full bump"));
+        var result = Of(rows);
+        Assert.Equal((40, 5, 5), (result.Samples.Ran, result.Samples.AtRestOnMetal, result.Samples.OnMetal));
+        Assert.Equal(35, result.Figure("travel.up_travel_used")!.Samples);
+        Assert.Equal(40, result.Figure("static.ride_height_m")!.Samples);
+    }
+
     /// <summary>Dropped from some height a stroke of 120 mm is always used up.</summary>
     [Fact]
     public void The_share_that_bottoms_is_counted_in_samples_not_in_hits()

@@ -67,6 +67,9 @@ internal static class Corners
         limits: { spring_frequency_hz: 1.6 }
         """;
 
+    /// <summary>The same without limits of its own.</summary>
+    public static readonly string NoLimits = Single.Replace("limits: { spring_frequency_hz: 1.6 }", "", StringComparison.Ordinal);
+
     /// <summary>Underdamped over even whoops: it swings up at the speed that meets its own frequency and calms down beyond.</summary>
     public const string Whoops = """
         title: Whoops through resonance

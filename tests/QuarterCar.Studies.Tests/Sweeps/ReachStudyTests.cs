@@ -104,6 +104,18 @@ public sealed class ReachStudyTests
         Assert.Equal(one.Scan.AsEnumerable(), four.Scan.AsEnumerable());
     }
 
+    // 3432.3 N on k stand at the stroke of 300 mm where k is 11.441 N/mm.
+    [Fact]
+    public void A_way_ends_where_the_corner_comes_to_stand_on_metal()
+    {
+        ReachSetup down = new Studied(Corners.NoLimits).Reach("coilover.springs.lower.rate=30:10 N/mm");
+        Assert.InRange(down.Largest!.Value, 11.441e3, 11.441e3 + down.Resolution);
+        Assert.Equal((null, null, "stands on metal at full bump"), (down.FirstBroken!.Verdict, down.FirstBroken.Failure, down.FirstBroken.Rest));
+        Assert.False(down.HoldsAgain);
+        Assert.False(down.Failed);
+        Assert.Equal("stands on metal at full bump", down.Scan[^1].Rest);
+    }
+
     [Fact]
     public void Bound_coils_are_a_limit_although_the_scenario_sets_none() =>
         Assert.Equal("counts.coil_bind", new Studied(Corners.Plain).Reach("drop.height=0.1:3 m").FirstBroken!.Verdict!.Figure);

@@ -67,7 +67,7 @@ public sealed class SweepStudyTests
     {
         SweepResult result = new Studied(Corners.Single).Sweep(s_highest, Studied.Jobs(2), "coilover.springs.lower.rate=20:60:5 N/mm").Result;
         SweepBreak broke = Assert.Single(result.Breaks);
-        Assert.Equal("static.spring_frequency_hz", broke.Limit.Figure);
+        Assert.Equal("static.spring_frequency_hz", broke.Limit!.Figure);
         Assert.Equal(3, broke.Points);
         Assert.Equal(40e3, broke.Least[0], 6);
         Assert.Equal(60e3, broke.Most[0], 6);
@@ -104,6 +104,55 @@ public sealed class SweepStudyTests
         Assert.Equal(whole.Select(r => r.Figures!.Value.AsEnumerable()), parts.Select(r => r.Figures!.Value.AsEnumerable()));
     }
 
+    // 350 kg weigh 3432 N. On 10 N/mm they stand 343 mm in, past the stroke of 300 mm; on 20 N/mm 172 mm.
+    [Fact]
+    public void A_point_that_stands_on_metal_holds_no_limit_and_is_not_the_best()
+    {
+        var (result, rows) = new Studied(Corners.NoLimits).Sweep(s_highest with { Most = false }, Studied.Jobs(2), "coilover.springs.lower.rate=10:30:3 N/mm");
+        Assert.Equal(["stands on metal at full bump", "", ""], rows.Select(r => r.Note));
+        Assert.Equal(2, result.Holding);
+        Assert.Equal(20e3, result.Best!.Request.Values[0].Si!.Value, 6);
+        SweepBreak broke = Assert.Single(result.Breaks);
+        Assert.Null(broke.Limit);
+        Assert.Equal((1, 10e3, 10e3), (broke.Points, Math.Round(broke.Least[0]), Math.Round(broke.Most[0])));
+        Assert.Equal([false, true, true], result.Map!.Broken.Select(b => b < 0));
+    }
+
+    // A travel of 200 mm is used up by 3432 N on less than 17.2 N/mm, 100 mm before full bump.
+    [Fact]
+    public void A_point_that_stands_on_bound_coils_holds_no_limit()
+    {
+        string bound = Corners.NoLimits.Replace("solid_length: 100 mm", "solid_length: 300 mm", StringComparison.Ordinal);
+        var (result, rows) = new Studied(bound).Sweep(s_highest, Studied.Jobs(2), "coilover.springs.lower.rate=15:25:3 N/mm");
+        Assert.Equal(["stands on bound coils", "", ""], rows.Select(r => r.Note));
+        Assert.Equal(2, result.Holding);
+    }
+
+    // The primary rate of 60 over 60, 80, 100 N/mm does not hang on the preload: three points each.
+    [Fact]
+    public void The_points_that_an_answer_was_picked_from_are_counted_with_the_poorest_of_them()
+    {
+        SweepResult result = new Studied(Corners.Plain)
+            .Sweep(new Goal("static.primary_rate_N_m", false), Studied.Jobs(2), "coilover.preload=10:30:3 mm", "coilover.springs.lower.rate=60:100:3 N/mm").Result;
+        Assert.Equal(result.Holding, result.Field!.Value.Points);
+        Assert.Equal(60e3 * 100e3 / 160e3, result.Field.Value.Poorest, 6);
+    }
+
+    [Theory]
+    [InlineData("2 in,0.5 in,1 in", true)]
+    [InlineData("0.5 in,none,1 in", false)]
+    [InlineData("1 in,0.5 in,25.4 mm", false)] // one of them twice
+    [InlineData("1 in", false)]
+    public void Values_are_an_axis_where_all_are_numbers_and_no_two_the_same(string values, bool numeric)
+    {
+        SetupRequest[] points = [.. values.Split(',').Select(v => SetupRequest.Of([SetupValue.Of("coilover.preload", v)]))];
+        Assert.Equal(numeric, SweepGridAxis.Of(["coilover.preload"], [.. points]).Numeric);
+    }
+
+    [Fact]
+    public void One_path_in_two_spellings_is_one_path() =>
+        Assert.Contains(new Studied(Corners.NoLimits).Mistakes("terrain[0].flat=1:2:2 m", "terrain[00].flat=1:2:2 m"), p => p is { Key: "terrain[0].flat", Found: "the path a second time" });
+
     [Fact]
     public void A_large_grid_keeps_a_small_map_with_both_ends()
     {
@@ -124,7 +173,8 @@ public sealed class SweepStudyTests
     [InlineData("coilover.damper.compression=1:2:4 N", "no single number")]
     [InlineData("coilover.prelaod=1:2:4 in", "an unknown path")]
     [InlineData("terrain[9].step=1:2:4 in", "a path that does not fit what stands there")]
-    [InlineData("title=1:2:4", "no single number")]
+    [InlineData("title=1:2:4", "a title that varies")]
+    [InlineData("limits.spring_frequency_hz=1:2:4", "limits that vary")]
     [InlineData("speed=1:nan:4 m/s", "nan")]
     public void A_range_that_cannot_be_run_is_refused_with_what_was_found(string vary, string found) =>
         Assert.Contains(new Studied(Corners.Plain).Mistakes(vary), p => p.Found.Contains(found, StringComparison.Ordinal));

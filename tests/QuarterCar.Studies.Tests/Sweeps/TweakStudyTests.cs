@@ -81,6 +81,16 @@ public sealed class TweakStudyTests
         Assert.True(gone.Before > 0);
     }
 
+    // One spring has no crossover, and every step runs all the same.
+    [Fact]
+    public void A_goal_that_does_not_apply_is_no_failure_and_hides_no_side_effect()
+    {
+        TweakResult result = Tweak(Corners.Single, new Goal("static.crossover_force_N", false));
+        Assert.Null(result.Base);
+        Assert.False(result.Failed);
+        Assert.All(result.Steps, s => Assert.NotEmpty(s.SideEffects));
+    }
+
     [Fact]
     public void A_step_onto_loose_springs_is_not_feasible()
     {

@@ -1,0 +1,123 @@
+using QuarterCar.Reports.Units;
+using QuarterCar.Scenarios;
+using QuarterCar.Studies.Setups;
+
+namespace QuarterCar.Reports.Studies;
+
+/// <summary>What a comparison says of all its setups. Fed from every row; keeps the first ones for the tables, and of the rest no more than the sentences need.</summary>
+/// <param name="units">Of the numbers in the sentences.</param>
+public sealed class CompareTally(UnitSystem units)
+{
+    // Setups that a sentence names.
+    private const int MostNamed = 8;
+
+    private readonly Lowest _peak = new("acceleration.peak_g", new Readable(units)), _travel = new("travel.up_travel_used", new Readable(units));
+    private readonly List<StudyRow> _first = [], _failures = [];
+    private readonly Named _metal = new(), _failed = new();
+
+    /// <summary>The first rows, at most <see cref="CompareText.Most"/>, without their runs.</summary>
+    public IReadOnlyList<StudyRow> First => _first;
+
+    /// <summary>The first rows of setups that could not be run, wherever they stand; at most <see cref="CompareText.Most"/>.</summary>
+    public IReadOnlyList<StudyRow> Failures => _failures;
+
+    /// <summary>Setups.</summary>
+    public long Rows { get; private set; }
+
+    /// <summary>Setups that could not be run.</summary>
+    public long Failed => _failed.Count;
+
+    /// <summary>Setups that ran.</summary>
+    public long Ran => Rows - Failed;
+
+    /// <summary>Setups that meet metal, bind their coils, or stand so.</summary>
+    public long OnMetal => _metal.Count;
+
+    /// <summary>Takes the next row.</summary>
+    public void Take(StudyRow row)
+    {
+        Rows++;
+        if (_first.Count < CompareText.Most)
+            _first.Add(row with { Run = null });
+        if (row.Figures is null)
+        {
+            _failed.Add(row.Index);
+            if (_failures.Count < CompareText.Most)
+                _failures.Add(row);
+            return;
+        }
+
+        _peak.Take(row);
+        _travel.Take(row);
+        if (row.Rest is not null || CompareTable.Value("counts.bottom_out", row) + CompareTable.Value("counts.coil_bind", row) > 0)
+            _metal.Add(row.Index);
+    }
+
+    /// <summary>The answer in a few sentences.</summary>
+    public string Verdict()
+    {
+        if (Rows == 0) return StudyHead.NoSetups;
+        if (Ran == 0) return Rows == 1 ? "The setup could not be run." : "None of the setups could be run.";
+        string metal = OnMetal == 0 ? "" : OnMetal == 1 ? $" {_metal} meets metal or binds its coils." : $" {_metal} meet metal or bind their coils.";
+        string missing = Failed == 0 ? "" : FormattableString.Invariant($" {Failed} of {Rows} setups could not be run: {_failed}.");
+        return (Ran == 1 ? $"Setup {_peak.Setups} ran." : Compared()) + metal + missing;
+    }
+
+    // By what is shown: a winner by a difference that nobody can see would mislead.
+    private string Compared()
+    {
+        bool peak = _peak.Setups.Count == Ran, travel = _travel.Setups.Count == Ran;
+        if (peak && travel)
+            return $"All are alike in peak acceleration, {_peak.Text}, and in up-travel used, {_travel.Text}.";
+        string first = peak ? $"All are alike in peak acceleration, {_peak.Text}" : $"{_peak.Setups} {(_peak.Setups.Count == 1 ? "has" : "have")} the lowest peak acceleration, {_peak.Text}";
+        if (_travel.Setups.Count == 0)
+            return first + ".";
+        bool one = _travel.Setups.Count == 1;
+        string who = _travel.Setups.ToString() != _peak.Setups.ToString() ? $"{_travel.Setups} {(one ? "uses" : "use")}" : one ? "it also uses" : "they also use";
+        return first + (travel ? $"; all are alike in up-travel used, {_travel.Text}." : $"; {who} least of the up-travel, {_travel.Text}.");
+    }
+
+    /// <summary>The setups with the lowest value of a figure as it is shown.</summary>
+    private sealed class Lowest(string figure, Readable read)
+    {
+        private double _value = double.PositiveInfinity;
+
+        public Named Setups { get; private set; } = new();
+
+        public string Text { get; private set; } = "";
+
+        public void Take(StudyRow row)
+        {
+            double value = CompareTable.Value(figure, row);
+            if (double.IsNaN(value)) return;
+            string text = CompareTable.Text(figure, row, read);
+            if (Setups.Count > 0 && text != Text)
+            {
+                if (value > _value) return;
+                Setups = new();
+            }
+
+            (Text, _value) = (text, Math.Min(_value, value));
+            Setups.Add(row.Index);
+        }
+    }
+
+    /// <summary>Setups by their marks, the first few of them; their count beyond.</summary>
+    private sealed class Named
+    {
+        private readonly List<string> _marks = [];
+
+        public long Count { get; private set; }
+
+        public void Add(long index)
+        {
+            Count++;
+            if (_marks.Count < MostNamed) _marks.Add(CompareTable.Mark(index));
+        }
+
+        public override string ToString() =>
+            Count > _marks.Count ? FormattableString.Invariant($"{string.Join(", ", _marks)} and {Count - _marks.Count} more")
+            : Count > 1 ? $"{string.Join(", ", _marks.SkipLast(1))} and {_marks[^1]}"
+            : string.Concat(_marks);
+    }
+}

@@ -1,0 +1,110 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+
+using QuarterCar.TestKit.Programs;
+
+namespace QuarterCar.Cli.Tests;
+
+/// <summary>What the answers of `sweep`, `reach`, `tweak` and `spread` say: nothing that a run of the same would not bear out.</summary>
+public sealed class AnswerWordsTests : IDisposable
+{
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    // On 14 N/mm the lower spring is solid after 220 mm, the upper takes 3500/30 = 117 mm: less 30 mm of preload 307 mm of a stroke of 300 mm. On 27 N/mm it is 216 mm.
+    [Fact]
+    public void A_sweep_says_which_points_stand_on_metal()
+    {
+        string said = Words(Asked.Of("sweep", Level(), "--set", "coilover.bump_stop=none", "--vary", "coilover.springs.lower.rate=14:40:3 N/mm", "--goal", "ride_height_m:least"));
+        Assert.Contains("2 of 3 points hold every limit.", said, StringComparison.Ordinal);
+        Assert.Contains("stands on metal or bound coils: 1 points, lower rate 14.0 N/mm", said, StringComparison.Ordinal);
+        Assert.Contains("inside the limits: 83.7 mm at lower rate 27.0 N/mm.", said, StringComparison.Ordinal); // 300 − 216.3 mm
+    }
+
+    // 250 mm of preload are more than the 204 mm that the load takes: the corner stands topped out, and shares of travel do not apply.
+    [Fact]
+    public void Only_contacts_are_said_to_be_limited_where_nothing_else_is()
+    {
+        string[] stiff = ["--set", "coilover.preload=250 mm", "--set", "limits={up_travel_used: 0.9}", "--vary", "coilover.springs.lower.free_length=350:360:2 mm"];
+        Assert.Contains("the limit on up-travel used does not apply", Words(Asked.Of(["sweep", Level(), .. stiff])), StringComparison.Ordinal);
+    }
+
+    // The primary rate of 30 over 30, 35 and 40 N/mm does not hang on the preload; the least is 15.0 N/mm.
+    [Fact]
+    public void Equals_of_a_sweep_are_said_to_be_equal()
+    {
+        string[] goal = ["--vary", "coilover.preload=20:40:3 mm", "--goal", "primary_rate_N_m:least"];
+        Assert.Contains("Primary rate is 17.1 N/mm at all 3 points inside the limits.", Words(Asked.Of(["sweep", Level(), .. goal])), StringComparison.Ordinal);
+        Assert.Contains(
+            "15.0 N/mm at preload 20.0 mm, lower rate 30.0 N/mm, one of 3 points that are alike in it.",
+            Words(Asked.Of(["sweep", Level(), .. goal, "--vary", "coilover.springs.lower.rate=30:40:3 N/mm"])),
+            StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("sweep", "--vary", "coilover.preload=20:40:3 mm")]
+    [InlineData("tweak")]
+    public void A_goal_that_does_not_apply_is_said_not_to(string verb, params string[] more)
+    {
+        Asked asked = Asked.Of([verb, Level(), "--set", "coilover.stop_nut=none", "--goal", "crossover_force_N:least", .. more]);
+        Assert.Equal(ExitCode.Done, asked.Code);
+        Assert.Contains("Force at crossover does not apply to this corner.", asked.Out, StringComparison.Ordinal);
+    }
+
+    // From either side of where it breaks: what the words name holds when it is run, and the words lie no farther than the resolution from what the JSON has.
+    [Theory]
+    [InlineData(0.85, "drop.height=1:60 cm", "drop height", "mm", 1e-3)]
+    [InlineData(0.9, "coilover.springs.lower.rate=80:30 N/mm", "lower rate", "N/mm", 1e3)]
+    public void What_a_reach_names_holds(double limit, string way, string words, string unit, double size)
+    {
+        string scenario = _scratch.Write("plain.yaml", Scenarios.Plain(limit));
+        string said = Words(Asked.Of("reach", scenario, "--vary", way));
+        string number = Regex.Match(said, $"holds up to {words} ([0-9.]+) {Regex.Escape(unit)}").Groups[1].Value;
+        Assert.NotEmpty(number);
+        JsonElement json = Asked.Of("reach", scenario, "--vary", way, "--json").Json();
+        Assert.InRange(Math.Abs(double.Parse(number, CultureInfo.InvariantCulture) * size - json.GetProperty("largest").GetDouble()), 0, json.GetProperty("resolution").GetDouble());
+        JsonElement run = Asked.Of("run", scenario, "--set", $"{way.Split('=')[0]}={number} {unit}", "--json").Json();
+        Assert.False(run.GetProperty("limits")[0].GetProperty("broken").GetBoolean());
+    }
+
+    [Fact]
+    public void Setups_that_all_hold_throughout_have_none_that_goes_farthest()
+    {
+        string said = Words(Asked.Of("reach", _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2)), "--vary", "drop.height=10:20 cm", "--vary", "coilover.preload=20,30,40 mm"));
+        Assert.Contains("All 3 setups hold all the way to drop height 200.0 mm.", said, StringComparison.Ordinal);
+    }
+
+    // Rows and columns of a map lie in the order of their values, however they were listed.
+    [Fact]
+    public void The_order_of_a_list_does_not_change_the_map()
+    {
+        string scenario = _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2));
+        string[] pictures = [.. ((string[])["20,30,45 mm", "45,20,30 mm"]).Select((list, i) =>
+        {
+            string folder = _scratch.At($"map{i}");
+            Assert.Equal(ExitCode.Done, Asked.Of("sweep", scenario, "--vary", "coilover.preload=" + list, "--vary", "drop.height=10:30:3 cm", "--out", folder).Code);
+            return File.ReadAllText(folder + "/sweep.svg");
+        })];
+        Assert.Equal(pictures[0], pictures[1]);
+    }
+
+    [Fact]
+    public void A_spread_says_how_many_samples_stand_on_metal_and_how_many_are_left()
+    {
+        // 3500/30 + 3500/25 − 30 mm are 226.7 mm: below 25 of 20 to 40 N/mm, a quarter of the samples, the corner stands on metal.
+        string said = Words(Asked.Of(
+            "spread", Level(), "--samples", "40", "--set", "coilover.stroke=226.7 mm", "--set", "coilover.bump_stop=none", "--set", "coilover.springs.lower.rate=30 N/mm",
+            "--set", "tolerances={coilover.springs.lower.rate: {within: 10 N/mm, shape: uniform}}", "--out", _scratch.At("out")));
+        Assert.Contains("10 of 40 samples stand on metal or bound coils. Of the 30 samples that have an up-travel nine of ten use ", said, StringComparison.Ordinal);
+        Assert.Contains("Up-travel used, from ride height (30 of 40 samples)", File.ReadAllText(_scratch.At("out/report.html")), StringComparison.Ordinal);
+    }
+
+    private static string Words(Asked asked) => Regex.Replace(asked.Out.Replace('\u00a0', ' '), @"\s+", " ");
+
+    // The plain corner on level ground: what it does is to stand.
+    private string Level() => _scratch.Write(
+        "level.yaml",
+        Scenarios.Plain(limit: 2).Replace("drop: { height: 0.3 m }", "terrain: [{ flat: 1 m }]\nspeed: 1 m/s", StringComparison.Ordinal).Replace("duration: 2 s", "duration: 0.1 s", StringComparison.Ordinal));
+}

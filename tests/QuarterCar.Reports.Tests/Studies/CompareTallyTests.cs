@@ -1,0 +1,76 @@
+using QuarterCar.Reports.Studies;
+using QuarterCar.Studies;
+using QuarterCar.Studies.Setups;
+
+using UnitSystem = QuarterCar.Scenarios.UnitSystem;
+
+namespace QuarterCar.Reports.Tests.Studies;
+
+/// <summary>What a comparison says, over rows whose figures are made up here.</summary>
+public sealed class CompareTallyTests
+{
+    [Fact]
+    public void Setups_that_no_table_shows_are_in_the_verdict_all_the_same()
+    {
+        CompareTally tally = Of([.. Enumerable.Range(0, 45).Select(i => i switch
+        {
+            41 => Failed(i),
+            40 => Ran(i, 2, 0.9, metal: 1),
+            44 => Ran(i, 1.5, 0.4),
+            _ => Ran(i, 2, 0.5),
+        })]);
+        Assert.Equal(40, tally.First.Count);
+        Assert.Equal((45, 44, 1, 1), (tally.Rows, tally.Ran, tally.Failed, tally.OnMetal));
+        Assert.Equal(
+            "45 has the lowest peak acceleration, 1.50\u00a0g; it also uses least of the up-travel, 40\u00a0%. 41 meets metal or binds its coils. 1 of 45 setups could not be run: 42.",
+            tally.Verdict());
+        Assert.Equal(41, Assert.Single(tally.Failures).Index);
+    }
+
+    // 1.234 and 1.233 g are both shown as 1.23 g.
+    [Theory]
+    [InlineData(1.234, 0.501, 1.233, 0.499, "All are alike in peak acceleration, 1.23\u00a0g, and in up-travel used, 50\u00a0%.")]
+    [InlineData(1.234, 0.6, 1.233, 0.5, "All are alike in peak acceleration, 1.23\u00a0g; B uses least of the up-travel, 50\u00a0%.")]
+    [InlineData(1.1, 0.501, 1.2, 0.499, "A has the lowest peak acceleration, 1.10\u00a0g; all are alike in up-travel used, 50\u00a0%.")]
+    [InlineData(1.1, 0.6, 1.2, 0.5, "A has the lowest peak acceleration, 1.10\u00a0g; B uses least of the up-travel, 50\u00a0%.")]
+    [InlineData(1.1, double.NaN, 1.2, double.NaN, "A has the lowest peak acceleration, 1.10\u00a0g.")]
+    [InlineData(1.1, 0.6, 1.2, double.NaN, "A has the lowest peak acceleration, 1.10\u00a0g; it also uses least of the up-travel, 60\u00a0%.")]
+    public void What_looks_the_same_has_no_winner_and_what_does_not_apply_no_clause(double peakA, double travelA, double peakB, double travelB, string verdict) =>
+        Assert.Equal(verdict, Of(Ran(0, peakA, travelA), Ran(1, peakB, travelB)).Verdict());
+
+    [Fact]
+    public void Several_of_more_share_the_lowest() =>
+        Assert.StartsWith("A and C have the lowest peak acceleration, 1.00\u00a0g; they also use least of the up-travel, 30\u00a0%.", Of(Ran(0, 1, 0.3), Ran(1, 2, 0.4), Ran(2, 1, 0.3)).Verdict(), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_setup_that_stands_on_metal_counts_though_it_has_no_contact()
+    {
+        CompareTally tally = Of(Ran(0, 1, 0.5), Ran(1, 2, double.NaN) with { Note = "stands on metal at full bump" });
+        Assert.Equal(1, tally.OnMetal);
+        Assert.EndsWith(" B meets metal or binds its coils.", tally.Verdict(), StringComparison.Ordinal);
+    }
+
+    private static CompareTally Of(params StudyRow[] rows)
+    {
+        var tally = new CompareTally(UnitSystem.Us);
+        foreach (StudyRow row in rows) tally.Take(row);
+        return tally;
+    }
+
+    private static StudyRow Failed(long index) => new(index, SetupRequest.Of([]), null, "why", null, null);
+
+    private static StudyRow Ran(long index, double peak, double travel, double metal = 0) => new(
+        index,
+        SetupRequest.Of([]),
+        null,
+        "",
+        [.. FigureTable.Names.Select(n => n switch
+        {
+            "acceleration.peak_g" => peak,
+            "travel.up_travel_used" => double.IsNaN(travel) ? null : travel,
+            "counts.bottom_out" => metal,
+            "counts.coil_bind" => 0,
+            _ => (double?)null,
+        })],
+        null);
+}
