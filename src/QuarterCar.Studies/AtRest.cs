@@ -20,9 +20,19 @@ public static class AtRest
 
     /// <summary>In words; null where the springs hold the corner up.</summary>
     public static string? Of(Corner corner) =>
-        corner.StandingShaftTravel >= corner.Stroke ? OnMetal
-        : corner.StandingShaftTravel + corner.Preload > corner.Stack.Breaks[^1].Compression ? OnBoundCoils
+        IsOnMetal(corner, corner.StandingShaftTravel) ? OnMetal
+        : AreCoilsBound(corner, corner.StandingShaftTravel) ? OnBoundCoils
         : null;
+
+    /// <summary>True where metal carries a part of the corner.</summary>
+    /// <param name="corner">The corner.</param>
+    /// <param name="shaftTravel">m.</param>
+    public static bool IsOnMetal(Corner corner, double shaftTravel) => shaftTravel >= corner.Stroke;
+
+    /// <summary>True where nothing of the springs is left to compress.</summary>
+    /// <param name="corner">The corner.</param>
+    /// <param name="shaftTravel">m.</param>
+    public static bool AreCoilsBound(Corner corner, double shaftTravel) => shaftTravel + corner.Preload > corner.Stack.Breaks[^1].Compression;
 
     /// <summary>What a note says of it, last of all; null where it says nothing.</summary>
     internal static string? In(string note) => Words.FirstOrDefault(w => note.EndsWith(w, StringComparison.Ordinal));

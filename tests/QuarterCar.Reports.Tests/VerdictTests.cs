@@ -57,6 +57,11 @@ public sealed class VerdictTests
         var run = ReferenceRun.Read("quarry_ledge");
         run = run with { Figures = run.Figures with { Run = run.Figures.Run with { End = "step_too_small", Time = 1.25, Message = "Loosen run.tolerance." } } };
         Assert.StartsWith("The run stopped early, at 1.250 s (step too small): Loosen run.tolerance.", Plain(Verdict.Of(run)), StringComparison.Ordinal);
+        Assert.EndsWith("No limit was broken until then.", Verdict.Of(run), StringComparison.Ordinal);
+
+        // It broke off at once: there is nothing that it used, touched or held.
+        run = run with { Figures = run.Figures with { Travel = run.Figures.Travel with { TravelUse = double.NaN }, Tyre = run.Figures.Tyre with { Airborne = 0 }, Counts = [] } };
+        Assert.Equal("The run stopped early, at 1.250 s (step too small): Loosen run.tolerance. Nothing moved that could be judged.", Plain(Verdict.Of(run)));
     }
 
     [Fact]

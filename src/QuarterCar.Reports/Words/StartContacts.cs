@@ -15,8 +15,8 @@ internal static class StartContacts
         var start = run.Track.At(0);
         Corner corner = run.Standing.Corner;
         var on = new List<string>();
-        if (start.ShaftTravel > corner.Stroke + Touch) on.Add("metal");
-        if (CoilsBound(corner, start)) on.Add("bound coils");
+        if (AtRest.IsOnMetal(corner, start.ShaftTravel)) on.Add("metal");
+        if (AtRest.AreCoilsBound(corner, start.ShaftTravel)) on.Add("bound coils");
         if (corner.BumpStopCompression(start.WheelTravel) > Touch) on.Add("its bump stop");
         if (start.ShaftTravel < -Touch && run.Scenario.Excitation is not Drop) on.Add("its top-out");
         return on.Count == 0 ? null : $"stands on {string.Join(" and ", on)} from the start";
@@ -25,9 +25,7 @@ internal static class StartContacts
     /// <summary>True where it stands on metal or bound coils.</summary>
     public static bool OnMetal(RunResult run)
     {
-        var start = run.Track.At(0);
-        return start.ShaftTravel > run.Standing.Corner.Stroke + Touch || CoilsBound(run.Standing.Corner, start);
+        double start = run.Track.At(0).ShaftTravel;
+        return AtRest.IsOnMetal(run.Standing.Corner, start) || AtRest.AreCoilsBound(run.Standing.Corner, start);
     }
-
-    private static bool CoilsBound(Corner corner, Sample start) => start.ShaftTravel + corner.Preload > corner.Stack.Breaks[^1].Compression + Touch;
 }

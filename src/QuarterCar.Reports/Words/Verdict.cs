@@ -27,6 +27,7 @@ public static class Verdict
     /// <summary>Travel used and what was touched, without a full stop: also the title of the travel picture.</summary>
     public static string Travel(RunResult result)
     {
+        if (!double.IsFinite(result.Figures.Travel.TravelUse)) return "Nothing moved that could be judged";
         string use = $"Uses {Percent(result.Figures.Travel.TravelUse)} of the stroke";
         var touched = new List<string>();
         if (StartContacts.Of(result) is { } stands) touched.Add(stands);
@@ -85,7 +86,8 @@ public static class Verdict
     {
         var broken = result.Limits.Where(l => l.Broken).Select(l => new FigureScale(l.Figure, new Readable(result.Scenario.Units)).Word).ToList();
         return result.Limits.Length == 0 ? ""
-            : broken.Count == 0 ? "Every limit holds."
+            : broken.Count == 0 && !double.IsFinite(result.Figures.Travel.TravelUse) ? ""
+            : broken.Count == 0 ? EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then."
             : $"Breaks {(broken.Count == 1 ? "the limit" : "the limits")} on {string.Join(", ", broken)}.";
     }
 

@@ -94,7 +94,7 @@ internal sealed class MatterAnswer(Library library)
     private static string ShownUnit(Measured present, UnitSystem units) => present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
 
     private static bool Metal(StudyRow row) =>
-        row.Figures!.Value[FigureTable.Names.IndexOf("counts.bottom_out")] + row.Figures!.Value[FigureTable.Names.IndexOf("counts.coil_bind")] > 0;
+        row.Rest is not null || row.Figures!.Value[FigureTable.Names.IndexOf("counts.bottom_out")] + row.Figures!.Value[FigureTable.Names.IndexOf("counts.coil_bind")] > 0;
 
     private static double In(double si, string unit) => Scenarios.Quantities.UnitTable.Find(unit) is { } u ? u.FromSi(si) : si;
 
