@@ -48,6 +48,15 @@ public class DerivativeTests
         Near(wheel, CornerForces.At(Rig.Geared(Rig.OnAxle), w, wDot, 0).Wheel, 1e-8);
     }
 
+    // Past its inner point the damper's line does not go through the origin: 600 N + 400 N·s/m · 1 m/s in, twice that in the zone.
+    [Fact]
+    public void A_damper_of_two_points_follows_its_second_line()
+    {
+        DamperData damper = Rig.Damper with { Compression = [new(0.5, 800), new(1.5, 1200)] };
+        Vector256<double> y = Rig.State(0.2, 1.25);
+        Forces(Rig.At(Rig.Of([new(0, 0.8)], damper: damper), y, 1), y, 0.8 * (4200 + 2000 + 80), 2100);
+    }
+
     [Fact]
     public void A_bump_stop_on_the_axle_lets_go_where_it_would_pull()
     {

@@ -63,6 +63,85 @@ public class EventTests
     }
 
     [Fact]
+    public void The_tyre_s_force_follows_from_phase_to_phase()
+    {
+        CornerMotion motion = Rig.At(Rig.Geared(null), Rig.State(0.1, 0));
+        motion.Cross(CornerGuard.DeflectionHigh, 1, Rig.State(0.1, 0, 0.05));
+        Tyre(22_100, Rig.State(0.1, 0, 0.06));   // 12 kN, 10 kN of rim, 100 N
+        motion.Cross(CornerGuard.DeflectionLow, 2, Rig.State(0.1, 0, 0.05, -0.2));
+        Tyre(8100, Rig.State(0.1, 0, 0.04));
+        motion.Cross(CornerGuard.DeflectionLow, 3, Rig.State(0.1, 0, 0, -0.2));
+        Tyre(0, Rig.State(0.1, 0, -0.01));
+        motion.Cross(CornerGuard.DeflectionHigh, 4, Rig.State(0.1, 0, 0, 0.2));
+        Tyre(2100, Rig.State(0.1, 0));
+
+        // At 80 mm of shaft 20 N/mm · 130 mm act on the wheel by 0.8; no damper at rest, no friction.
+        void Tyre(double force, Vector256<double> y) =>
+            Assert.Equal(((force - (0.8 * 2600)) / Rig.Unsprung) - 9.80665, motion.Derivative(0, y).GetElement(3), 1e-9);
+    }
+
+    [Fact]
+    public void A_motion_that_is_used_again_has_no_old_events_and_a_long_one_keeps_all()
+    {
+        CornerMotion motion = Rig.At(Rig.Geared(null), Rig.State(-0.01, 0));
+        for (int i = 0; i < 100; i++)
+        {
+            motion.Cross(CornerGuard.TravelHigh, i, s_state);
+            motion.Cross(CornerGuard.TravelLow, i + 0.5, s_state);
+        }
+
+        Assert.Equal(200, motion.Events.Count);
+        Assert.Equal(99.5, motion.Events.Events[199].Time);
+        Assert.Equal(0, motion.Events.Events[0].Time);
+        motion.Begin(Rig.Geared(null), Rig.Level, 0, s_state);
+        Assert.Equal(0, motion.Events.Count);
+    }
+
+    [Fact]
+    public void Heights_of_the_sprung_mass_are_those_of_the_wheel_less_its_travel()
+    {
+        Vector256<double> y = CornerState.Of(0.1, 0.5, 0.3, 0.2);
+        Assert.Equal(0.2, CornerState.Sprung(y), 1e-15);
+        Assert.Equal(-0.3, CornerState.SprungVelocity(y), 1e-15);
+    }
+
+    [Fact]
+    public void A_run_passes_the_breaks_of_its_road_at_their_times()
+    {
+        var run = new MotionRun();
+        Assert.Equal(IntegrationEnd.Finished, run.Drive(Rig.Of([new(0, 1)]), Rig.Over(new FlatPiece(1), new StepPiece(-0.5), new FlatPiece(2)), 5, 0.5, 1e-6).End);
+        Assert.Equal((CornerEvent.Liftoff, 0.2), (run.Events.Events[0].Event, run.Events.Events[0].Time));
+        Assert.Contains(run.Events.Events.ToArray(), e => e.Event == CornerEvent.Touchdown);
+    }
+
+    // Each comes to rest where its balance is, whichever form of the equations drives it; friction lets the last of it creep.
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(false, false)]
+    [InlineData(true, true)]
+    public void A_damped_drop_comes_to_rest_where_the_corner_stands(bool constant, bool gas)
+    {
+        Corner corner = Rig.Of(constant ? [new(0, 1)] : [new(0, 0.6), new(0.3, 1.2)], gas: gas ? Bench.Gas with { Volume = 0.9 * 3e-4, Exponent = 1 } : null, damper: Rig.Damper);
+        var run = new MotionRun();
+        IntegrationOutcome outcome = run.Drop(corner, Rig.Level, 0.05, 20, 1e-6);
+        Assert.Equal(IntegrationEnd.Finished, outcome.End);
+        Assert.Equal(corner.Standing, outcome.State.GetElement(0), 2e-3);
+        Assert.Equal(-550 * 9.80665 / 2e5, outcome.State.GetElement(2), 1e-4);
+    }
+
+    // Metal of 20 N/mm lets it 10 % and more past full bump, where the polynomial of the gas ends: it is driven again by the gas itself.
+    [Fact]
+    public void Past_the_polynomial_of_the_gas_the_gas_itself_drives()
+    {
+        CornerData data = Rig.Of([new(0, 1)], gas: Bench.Gas with { Volume = 0.9 * 3e-4 }).Data;
+        Corner corner = Corner.Build(data with { Coilover = data.Coilover with { BottomOut = new StopData(2e4, 0) } });
+        var run = new MotionRun();
+        Assert.Equal(IntegrationEnd.Finished, run.Drop(corner, Rig.Level, 1.5, 0.9, 1e-6).End);
+        Assert.True(run.Steps.Steps.ToArray().Max(s => s.C0.GetElement(0)) > 0.335);
+        Assert.Equal(Math.Sqrt(2 * 1.5 / 9.80665), run.Events.Events[0].Time, 1e-7);
+    }
+
+    [Fact]
     public void A_piece_says_whether_the_slider_is_on_its_nut_and_whether_a_stop_pushes()
     {
         Corner pair = Rig.Of([new(0, 1)], springs: Bench.Pair, held: 0.08);

@@ -77,6 +77,51 @@ public class GuardTests
         Same(motion, CornerGuard.AxleLoss, 0, y);
     }
 
+    // On its end a guard is still positive, by 1e-13 m, 1e-10 m/s or 1e-7 N: rest on a boundary does not chatter.
+    [Theory]
+    [InlineData(CornerGuard.TravelLow, 0.125, 0.5, 0.01, 0.2, 1e-13)]
+    [InlineData(CornerGuard.TravelHigh, 0.25, 0.5, 0.01, 0.2, 1e-13)]
+    [InlineData(CornerGuard.VelocityLow, 0.2, 0, 0.01, 0.2, 1e-10)]
+    [InlineData(CornerGuard.VelocityHigh, 0.2, 2.5, 0.01, 0.2, 1e-10)]
+    [InlineData(CornerGuard.DeflectionLow, 0.2, 0.5, 0, 0.2, 1e-13)]
+    [InlineData(CornerGuard.DeflectionHigh, 0.2, 0.5, 0.05, 0.2, 1e-13)]
+    [InlineData(CornerGuard.TyreForce, 0.2, 0.5, 0.0025, -1, 1e-7)]
+    public void On_the_end_there_is_a_little_slack(int guard, double w, double wDot, double deflection, double speed, double slack)
+    {
+        CornerMotion motion = Rig.At(Rig.Geared(Rig.OnShaft), Rig.State(0.2, 0.5));
+        Vector256<double> y = Rig.State(w, wDot, deflection, speed);
+        Near(slack, motion.Guard(guard, 0, y), 1e-3 * slack);
+        Assert.True(motion.TryLinear(guard, 0, out LinearGuard linear));
+        Near(slack, Value(linear, 0, y), 1e-3 * slack);
+    }
+
+    [Fact]
+    public void On_the_end_of_a_loss_there_is_a_little_slack()
+    {
+        Vector256<double> y = Rig.State(0.355, -5); // 1 − 0.2 · 5
+        CornerMotion motion = Rig.At(Rig.Geared(Rig.OnAxle), y, -1);
+        Near(1e-10, motion.Guard(CornerGuard.AxleLoss, 0, y), 1e-14);
+        Assert.True(motion.TryLinear(CornerGuard.AxleLoss, 0, out LinearGuard linear));
+        Near(1e-10, Value(linear, 0, y), 1e-14);
+    }
+
+    [Fact]
+    public void Guards_of_a_rim_and_of_fast_pieces_are_linear_from_their_own_ends()
+    {
+        Vector256<double> deep = Rig.State(0.1, 3, 0.06);
+        CornerMotion rim = Rig.At(Rig.Geared(Rig.OnShaft), deep, 1);
+        Near(22_100, rim.Guard(CornerGuard.TyreForce, 0, deep), 1e-6); // 12 kN, 10 kN of rim, 100 N
+        foreach (int guard in new[] { CornerGuard.DeflectionLow, CornerGuard.TyreForce, CornerGuard.VelocityLow })
+            Same(rim, guard, 0, deep);
+        Vector256<double> back = Rig.State(0.1, -20);
+        Same(Rig.At(Rig.Geared(Rig.OnShaft), back, -3), CornerGuard.VelocityHigh, 0, back);
+    }
+
+    // r = 1 − 3(w − 100 mm)/m: 0.7 at 200 mm.
+    [Fact]
+    public void A_velocity_under_a_changing_ratio_is_geared_from_its_own_piece() =>
+        Near(1.4, Rig.At(Rig.Of([new(0, 1), new(0.1, 1), new(0.3, 0.4)]), Rig.State(0.2, 2)).Guard(CornerGuard.VelocityLow, 0, Rig.State(0.2, 2)), 1e-9);
+
     // A footprint over a corner of the ground is a parabola; force and deflection follow it to the second power of time.
     [Theory]
     [InlineData(CornerGuard.DeflectionLow)]

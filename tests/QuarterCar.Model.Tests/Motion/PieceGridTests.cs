@@ -77,6 +77,23 @@ public class PieceGridTests
         Assert.Equal([false, true], [grid.TravelCells[at].OnStopNut, grid.TravelCells[at + 1].OnStopNut]);
     }
 
+    // A tender of 5 N/mm and 40 mm closes at 200 N; upper 20 N/mm binds at 160 mm and 3200 N, lower 30 N/mm at 6000 N.
+    [Fact]
+    public void A_tender_that_closes_and_an_upper_spring_that_binds_have_names()
+    {
+        var springs = new SpringSetData(new SpringData(5e3, 0.06, 0.02), new SpringData(20e3, 0.26, 0.1), new SpringData(30e3, 0.35, 0.15));
+        PieceGrid grid = PieceGrid.Of(Rig.Of([new(0, 1)], springs: springs));
+        CornerEvent[] named = [.. grid.TravelBreaks.Where(b => b.Events.Bits != 0).SelectMany(b => Enum.GetValues<CornerEvent>().Where(e => (b.Events.Bits & Bit(e)) != 0))];
+        Assert.Equal([CornerEvent.TopOutRelease, CornerEvent.TenderSolid, CornerEvent.UpperBind, CornerEvent.BottomOut, CornerEvent.LowerBind, CornerEvent.CoilBind], named.OrderBy(n => Place(grid, n)).ThenBy(n => n));
+
+        // 200 N: 40 + 10 + 6⅔ mm; 3200 N: 40 + 160 + 106⅔; 6000 N: 40 + 160 + 200; 50 of them preload.
+        Assert.Equal(0.0066666666666667, Place(grid, CornerEvent.TenderSolid), 1e-12);
+        Assert.Equal(0.25666666666667, Place(grid, CornerEvent.UpperBind), 1e-12);
+        Assert.Equal(0.35, Place(grid, CornerEvent.LowerBind), 1e-12);
+    }
+
+    private static double Place(PieceGrid grid, CornerEvent e) => grid.TravelBreaks.Single(b => (b.Events.Bits & Bit(e)) != 0).At;
+
     // A table that falls from 1 at 0 to 0.4 at 300 mm, where X = 210 mm: each cell has the ratio of its own place.
     [Fact]
     public void Travel_is_cut_at_the_points_of_a_ratio_table()

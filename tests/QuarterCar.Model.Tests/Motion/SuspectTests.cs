@@ -109,6 +109,57 @@ public class SuspectTests
         Assert.Equal(suspects, motion.Suspects(Straight(from, to) with { Start = 0.81 / 5, Length = 0.18 / 5 }));
     }
 
+    // The same arc under a wheel that rises 1.3 m/s along the line of its ends. The road climbs 2.699, 1.291 and 0.125 m/s: 699, −4 and −587 N of damping; in the
+    // middle 2273 N more of spring. Twice the second difference is 8849 N.
+    [Theory]
+    [InlineData(0.046, (1u << CornerGuard.DeflectionHigh) | (1u << CornerGuard.TyreForce))]
+    [InlineData(0.048, 1u << CornerGuard.DeflectionHigh)]
+    public void An_arc_s_force_is_looked_at_in_the_middle_too(double deflection, uint suspects)
+    {
+        Road road = Road.Build(Ground.Build([new FlatPiece(1), new StepPiece(0.05)]), TyreContact.RollingCircle, 0.4, 0);
+        Vector256<double> from = CornerState.Of(0.2, 0.5, road.Height(0.81) - deflection, 1.3), to = CornerState.Of(0.2, 0.5, road.Height(0.99) - deflection, 1.3);
+        CornerMotion motion = Rig.At(Rig.Geared(Rig.OnShaft), Rig.State(0.2, 0.5, deflection), road: road, speed: 5);
+        for (int i = 0; i < road.IndexAt(0.9); i++)
+            motion.PassBreak(i, road.Breaks[i] / 5, from);
+        Assert.Equal(suspects, motion.Suspects(Straight(from, to) with { Start = 0.81 / 5, Length = 0.18 / 5 }));
+    }
+
+    // The parabola of the footprint again: 200 N/mm · 1.953 mm, and 500 N·s/m · 5 m/s · ½ · 0.25/m · 0.25 m: 390.6 and 78.1 N.
+    [Theory]
+    [InlineData(0.0024, 0u)]
+    [InlineData(0.0023, 1u << CornerGuard.TyreForce)]
+    public void A_bent_road_bends_the_tyre_s_force_by_height_and_climb(double deflection, uint suspects)
+    {
+        Road road = Road.Build(Ground.Build([new FlatPiece(1), new RampPiece(1, 10)]), TyreContact.Footprint, 0, 0.4);
+        Vector256<double> y = Rig.State(0.2, 0.5);
+        CornerMotion motion = Rig.At(Rig.Geared(Rig.OnShaft), y, road: road, speed: 5);
+        motion.PassBreak(0, 0.16, y);
+        Vector256<double> from = CornerState.Of(0.2, 0.5, road.Height(0.8) - deflection, 0), to = CornerState.Of(0.2, 0.5, road.Height(1.05) - deflection, 0);
+        Assert.Equal(suspects, motion.Suspects(Straight(from, to) with { Start = 0.16, Length = 0.05 }));
+    }
+
+    // 200 − 500 N: it would pull. From there to 200 − 150.
+    [Theory]
+    [InlineData(-0.3, 1u << CornerGuard.TyreForce)]
+    [InlineData(-0.5, 0u)]
+    public void A_tyre_that_would_pull_is_suspected_where_it_may_push_again(double speed, uint suspects)
+    {
+        Vector256<double> y = Rig.State(0.2, 0.5, 0.001, -1);
+        Assert.Equal(suspects, Rig.At(Rig.Geared(null), y).Suspects(Straight(y, Rig.State(0.2, 0.5, 0.001, speed))));
+    }
+
+    // A piece is left past its end, not on it.
+    [Theory]
+    [InlineData(0.125, 0.5, 0.01, 0.2)]
+    [InlineData(0.25, 0.5, 0.01, 0.2)]
+    [InlineData(0.2, 0, 0.01, 0.2)]
+    [InlineData(0.2, 2.5, 0.01, 0.2)]
+    [InlineData(0.2, 0.5, 0.05, 0.2)]
+    [InlineData(0.2, 0.5, 0.0025, -1)]  // 500 − 500 N
+    [InlineData(0.2, 0.5, 0, 0)]
+    public void An_end_on_a_kink_is_not_suspected(double w, double wDot, double deflection, double speed) =>
+        Assert.Equal(0u, Suspects(Rig.State(w, wDot, deflection, speed)));
+
     [Theory]
     [InlineData(-4.9, 0u)]                               // 1 − 0.2 · 4.9 still pushes
     [InlineData(-5.1, 1u << CornerGuard.AxleLoss)]
@@ -119,6 +170,22 @@ public class SuspectTests
         Assert.Equal(suspects, motion.Suspects(Straight(y, to)));
         motion.Cross(CornerGuard.AxleLoss, 0, to);
         Assert.Equal(1u << CornerGuard.AxleLoss, motion.Suspects(Straight(y, to))); // open: it may close at any time
+    }
+
+    [Fact]
+    public void A_bump_stop_on_the_axle_that_is_not_touched_lets_nothing_go() =>
+        Assert.Equal(0u, Rig.At(Rig.Geared(Rig.OnAxle), Rig.State(0.2, -1), -1).Suspects(Straight(Rig.State(0.2, -1), Rig.State(0.21, -6))));
+
+    // r = 1 − 3(w − 100 mm)/m: 0.7 at 200 mm and 0.55 at 250, of which the steeper counts.
+    [Theory]
+    [InlineData(2.8, 0, 0u)]
+    [InlineData(2.9, 0, 1u << CornerGuard.VelocityHigh)] // 0.7 · 2.9 = 2.03
+    [InlineData(-14.2, -1, 0u)]
+    [InlineData(-14.4, -1, 1u << CornerGuard.VelocityLow)] // 0.7 · 14.4 = 10.08
+    public void Velocity_is_geared_by_the_ratio_along_the_step(double wDot, int cells, uint suspects)
+    {
+        Vector256<double> y = Rig.State(0.2, 0.1 * Math.Sign(wDot));
+        Assert.Equal(suspects, Rig.At(Rig.Of([new(0, 1), new(0.1, 1), new(0.3, 0.4)]), y, cells).Suspects(Straight(y, Rig.State(0.25, wDot))));
     }
 
     // r = 1 − 2w/m: 0.6 at 200 mm.
