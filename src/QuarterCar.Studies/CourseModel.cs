@@ -55,10 +55,9 @@ public sealed record CourseModel(Ground Ground, Road Road, double Speed, double?
 
     private static double Reached(ReadOnlySpan<double> places, double s)
     {
-        const double rounding = 4e-16;
         int at = places.BinarySearch(s);
         int next = at >= 0 ? at : ~at;
-        return next < places.Length && places[next] - s <= rounding * s ? places[next] : s;
+        return next < places.Length && Road.IsReached(places[next], s) ? places[next] : s;
     }
 
     /// <summary>How long a run lasts, s: as asked, else until 3 s after the terrain's end, or 6 s for a drop.</summary>

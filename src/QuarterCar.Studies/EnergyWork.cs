@@ -87,7 +87,7 @@ internal sealed class EnergyWork(RunTrack track)
         {
             // One exactly at the end counts: the last state stands on the road after it.
             double time = road.Breaks[i] / speed;
-            if (!road.Jumps(i) || time <= 0 || time > track.EndTime)
+            if (!road.Jumps(i) || time <= 0 || road.Breaks[i] > track.Course.DistanceAt(track.EndTime))
                 continue;
 
             // The tyre's spring is changed by the road alone: no impulse passes, the energy is road work.

@@ -1,4 +1,5 @@
 using QuarterCar.Reports.Plots;
+using QuarterCar.Reports.Plots.Compare;
 using QuarterCar.Reports.Tests.Reference;
 
 using SkiaSharp;
@@ -22,6 +23,15 @@ public sealed class PlotTests
             double dark = picture.Pixels.Count(p => p.Red + p.Green + p.Blue < 3 * 128) / (double)picture.Pixels.Length;
             Assert.InRange(dark, 0.004, 0.3); // text and lines cover about a hundredth; a picture without text falls below
         }
+    }
+
+    // 18 in of preload on 15.8 in of spring travel: nothing is left to compress from full droop on.
+    [Fact]
+    public void Springs_that_are_solid_over_the_whole_stroke_are_drawn()
+    {
+        var run = Scene.Run("quarry-ledge", "coilover.preload=18 in", "run.duration=0.1 s");
+        Assert.All(RunPlots.Of(run).AddRange(RunPlots.Of(run.Standing)), s => Assert.NotEmpty(s.Png()));
+        Assert.NotEmpty(ComparePlots.Of([("A", "one", run), ("B", "other", run)], run.Scenario.Units));
     }
 
     [Fact]

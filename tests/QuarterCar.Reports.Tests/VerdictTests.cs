@@ -52,6 +52,16 @@ public sealed class VerdictTests
     }
 
     [Fact]
+    public void A_limit_on_a_figure_that_the_corner_does_not_have_is_not_said_to_hold()
+    {
+        var run = ReferenceRun.Read("quarry_ledge");
+        run = run with { Limits = [new("travel.up_travel_used", 0.9, null, false), new("acceleration.peak_g", 5, 3.463085544042561, false)] };
+        Assert.EndsWith("The limit on up-travel used cannot be judged here.", Verdict.Of(run), StringComparison.Ordinal);
+        Assert.Matches("Up-travel used.*does not apply", Text(run));
+        Assert.Matches("Peak acceleration.*holds", Text(run));
+    }
+
+    [Fact]
     public void A_run_that_stopped_early_says_so_first()
     {
         var run = ReferenceRun.Read("quarry_ledge");

@@ -44,11 +44,15 @@ public class EdgesOfRunsTests
         Assert.Equal(0.9, on.Distance);
     }
 
-    [Fact]
-    public void A_step_of_the_road_met_as_the_run_ends_is_its_last_event()
+    // 0.98 / 0.7 is the double after 1.4, 0.7 · 1.4 the one before 0.98.
+    [Theory]
+    [InlineData(0.5, 1, 0.5)]
+    [InlineData(0.98, 0.7, 1.4)]
+    [InlineData(0.99, 0.3, 3.3)]
+    public void A_step_of_the_road_met_as_the_run_ends_is_its_last_event(double flat, double speed, double end)
     {
-        RunResult run = Run(Course, "terrain[0].flat=0.5 m", "speed=1 m/s");
-        Assert.Equal(0.5, Assert.Single(run.Events, e => e.Event == "liftoff").Time);
+        RunResult run = Run(Course, FormattableString.Invariant($"terrain[0].flat={flat} m"), FormattableString.Invariant($"speed={speed} m/s"), FormattableString.Invariant($"run.duration={end} s"));
+        Assert.Equal(end, Assert.Single(run.Events, e => e.Event == "liftoff").Time);
         Assert.Equal((-0.3, 0), (run.Track.Rows().Last().Road, run.Track.Rows().Last().TyreForce));
         Assert.InRange(Math.Abs(run.Figures.Energy.ResidualRelative), 0, 1e-5);
     }

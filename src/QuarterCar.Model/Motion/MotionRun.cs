@@ -61,7 +61,7 @@ public sealed class MotionRun
         if (_breaks.Length < n)
             _breaks = new double[n];
         for (int i = 0; i < n; i++)
-            _breaks[i] = road.Breaks[i] / speed;
+            _breaks[i] = Road.IsReached(road.Breaks[i], speed * duration) ? Math.Min(road.Breaks[i] / speed, duration) : road.Breaks[i] / speed; // at the end as the trace's last row sees it
         double length = tolerance * Margin * Length, velocity = tolerance * Margin * Velocity;
         var settings = new IntegrationSettings(new ErrorScale(Vector256.Create(length, velocity, length, velocity), 0), StepController.Default);
         if (_motion.IsPlain)

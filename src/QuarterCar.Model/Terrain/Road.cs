@@ -59,6 +59,11 @@ public sealed class Road
     /// <summary>True where every segment is polynomial, arc or table; false where some curve is too sharp for a table and is asked itself.</summary>
     public bool IsTabulated { get; }
 
+    /// <summary>True where a place is reached but for the rounding of a product: speed times time falls short of a break by a last bit or two.</summary>
+    /// <param name="place">m.</param>
+    /// <param name="s">m, not negative.</param>
+    public static bool IsReached(double place, double s) => place - s <= 4e-16 * s;
+
     /// <summary>Index of the segment at <paramref name="s"/>; at a break the one after it.</summary>
     public int IndexAt(double s)
     {

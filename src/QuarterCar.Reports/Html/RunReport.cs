@@ -86,7 +86,7 @@ internal static class RunReport
         var rows = result.Limits.Select(l =>
         {
             var (value, limit) = FigureWords.OfLimit(l, read);
-            return new[] { value.Words, limit.Number, value.Number, limit.Unit, l.Broken ? "broken" : "holds" };
+            return new[] { value.Words, limit.Number, value.Number, limit.Unit, FigureWords.StateOf(l) };
         }).ToList();
         html.Table("Largest allowed, and what came out", [("Figure", false), ("Allowed", true), ("Came out", true), ("Unit", false), ("", false)], rows);
     }

@@ -20,7 +20,7 @@ internal static class ForceTravelPlot
     public static Sheet Draw(StandingResult standing, RunSamples? samples)
     {
         var read = new Readable(standing.Scenario.Units);
-        double top = standing.Curve.Where(r => !IsSolid(r)).Max(r => r.ShaftForce);
+        double top = Highest(standing);
         string note = samples is null ? "Standing force on the shaft: springs, gas and bump stop. The shaft goes in to the right."
             : "Standing force on the shaft and, thin, the run's own path: what lies above the curve is damping on the way in, below on the way out."
                 + (samples.Shown.Max(s => s.ShaftForce) > HighestDrawn * top ? $" It goes on above the picture, to {read.Text(Dimension.Force, samples.Shown.Max(s => s.ShaftForce))}." : "");
@@ -43,6 +43,10 @@ internal static class ForceTravelPlot
         sheet.Height = panel.Data.Bottom + 52;
         return sheet;
     }
+
+    /// <summary>The highest standing force that is to be seen, N: bound coils would press everything else flat, unless they are all there is.</summary>
+    public static double Highest(StandingResult standing) =>
+        standing.Curve.Where(r => !IsSolid(r)).Select(r => r.ShaftForce).DefaultIfEmpty(standing.Curve[^1].ShaftForce).Max();
 
     /// <summary>True where nothing but the bound coils gives way.</summary>
     public static bool IsSolid(CurveRow row) => row.SpringRate > 4e6;

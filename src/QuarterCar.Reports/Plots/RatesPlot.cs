@@ -25,7 +25,7 @@ internal static class RatesPlot
             Caption = "A step up is the crossover, or a spring that goes solid; where the line leaves the picture the coils are solid or the bump stop takes over.",
         };
         double rate = read.Unit(Dimension.Rate).PerSi;
-        double high = 1.9 * rates.Changes.SelectMany(r => new[] { r.Before, r.After }).Append(rates.Only).Where(r => r < SpringStack.SolidRate).Max();
+        double high = 1.9 * rates.Changes.SelectMany(r => new[] { r.Before, r.After }).Append(rates.Only).Where(r => r < SpringStack.SolidRate).DefaultIfEmpty(SpringStack.SolidRate).Max();
         var panel = TravelAxis.Panel(sheet, standing, read, sheet.Top + 40, 300, 76, Sheet.Width - 24, (0, high * rate), null);
         panel.Plot.Axes.Left.Label.Text = "rate, " + read.Unit(Dimension.Rate).Name;
         AxisLabels.Style(panel);

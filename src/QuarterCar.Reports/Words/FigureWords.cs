@@ -114,6 +114,9 @@ public static class FigureWords
         }
     }
 
+    /// <summary>Broken, holds, or does not apply: a corner that stands outside its stroke has no up-travel that a limit could be held against.</summary>
+    public static string StateOf(LimitVerdict limit) => limit.Broken ? "broken" : limit.Value is null ? "does not apply" : "holds";
+
     private static string WordsOf(string name) => AllWords.GetValueOrDefault(name) ?? CountWords(name);
 
     private static string CountWords(string name) =>

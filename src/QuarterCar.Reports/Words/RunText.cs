@@ -51,7 +51,7 @@ public static class RunText
             .. result.Limits.Select(l =>
             {
                 var (value, limit) = FigureWords.OfLimit(l, read);
-                return new[] { value.Words, value.Number, "of " + limit.Number, limit.Unit, l.Broken ? "broken" : "holds" };
+                return new[] { value.Words, value.Number, "of " + limit.Number, limit.Unit, FigureWords.StateOf(l) };
             }),
         ], [1]);
     }

@@ -84,11 +84,18 @@ public static class Verdict
 
     private static string LimitSentence(RunResult result)
     {
-        var broken = result.Limits.Where(l => l.Broken).Select(l => new FigureScale(l.Figure, new Readable(result.Scenario.Units)).Word).ToList();
-        return result.Limits.Length == 0 ? ""
-            : broken.Count == 0 && !double.IsFinite(result.Figures.Travel.TravelUse) ? ""
-            : broken.Count == 0 ? EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then."
-            : $"Breaks {(broken.Count == 1 ? "the limit" : "the limits")} on {string.Join(", ", broken)}.";
+        if (result.Limits.IsEmpty) return "";
+        string broken = Named(l => l.Broken), missing = Named(l => l.Value is null);
+        if (broken.Length > 0) return $"Breaks the {broken}.";
+        if (!double.IsFinite(result.Figures.Travel.TravelUse)) return "";
+        if (missing.Length > 0) return $"The {missing} cannot be judged here.";
+        return EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then.";
+
+        string Named(Func<LimitVerdict, bool> which)
+        {
+            string[] words = [.. result.Limits.Where(which).Select(l => new FigureScale(l.Figure, new Readable(result.Scenario.Units)).Word)];
+            return words.Length == 0 ? "" : $"{(words.Length == 1 ? "limit" : "limits")} on {string.Join(", ", words)}";
+        }
     }
 
     private static void Add(List<string> list, int count, string what)

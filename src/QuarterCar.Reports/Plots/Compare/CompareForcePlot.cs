@@ -13,8 +13,6 @@ internal static class CompareForcePlot
 {
     private const float Left = 76, Right = Sheet.Width - 24;
 
-    private const double Solid = 4e6; // N/m: rows where nothing is left to compress would press everything else flat
-
     /// <summary>Draws it.</summary>
     public static Sheet Draw(ImmutableArray<DrawnSetup> setups, Readable read)
     {
@@ -23,7 +21,7 @@ internal static class CompareForcePlot
             Caption = "Between kinks the slope is the rate: the steeper, the stiffer.",
         };
         double stroke = setups.Max(s => s.Samples.Run.Scenario.Corner.Coilover.Stroke), force = read.Unit(Dimension.Force).PerSi;
-        double high = setups.Max(s => s.Samples.Run.Standing.Curve.Where(r => r.SpringRate <= Solid).Max(r => r.ShaftForce));
+        double high = setups.Max(s => ForceTravelPlot.Highest(s.Samples.Run.Standing));
         float top = SetupStyles.Key(sheet, setups, Left, sheet.Top + 6);
         var panel = sheet.Add(new Panel(
             new SKRect(Left, top, Right, top + 340), (TravelAxis.X(1.02 * stroke, read), TravelAxis.X(-0.02 * stroke, read)), (-0.04 * high * force, 1.08 * high * force)));
