@@ -119,6 +119,18 @@ public sealed class CompareVerbTests : IDisposable
         Assert.Contains("no stop nut to hold a crossover with", row.GetProperty("note").GetString(), StringComparison.Ordinal);
     }
 
+    // The ledge's upper spring is in by 755.2 lbf / 160 = 4.72 in at ride height and by 1.25 in more at its crossover: one of 12 - 6.4 = 5.6 in is solid before.
+    [Fact]
+    public void A_crossover_cannot_be_held_where_the_upper_spring_goes_solid_before_it()
+    {
+        Asked asked = Asked.Of("compare", Scenarios.QuarryLedge, "--vary", "coilover.springs.upper.solid_length=4.6,6.4 in", "--hold", "ride_height,crossover", "--json");
+        JsonElement rows = asked.Json().GetProperty("setups");
+        Assert.Equal(ExitCode.Broken, asked.Code);
+        Assert.NotEqual(JsonValueKind.Null, rows[0].GetProperty("figures").ValueKind);
+        Assert.Equal(JsonValueKind.Null, rows[1].GetProperty("figures").ValueKind);
+        Assert.Contains("upper springs that go solid before this crossover", rows[1].GetProperty("note").GetString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_setup_behind_the_fortieth_that_cannot_be_run_is_named_on_screen_and_page()
     {

@@ -137,6 +137,28 @@ public sealed class CornerTests(PageFixture page)
         new Tolerance(1e-5, "the gap is written to 0.0001 in, and the crossover moves by at most a few times as much").Holds(wanted, PageFixture.Figure(answer, "static.crossover_shaft_showing_m"));
     }
 
+    // 850 lbf on the springs for 780, whatever the gas does: both springs are pressed by 70/200 + 70/300 more, 1.6 + 0.58333 of preload take it up.
+    [Theory]
+    [InlineData("ride_height")]
+    [InlineData("crossover")]
+    public async Task What_is_held_is_held_where_another_load_on_the_springs_is_given(string hold)
+    {
+        string text = PageFixture.Shipped("weighed-corner.yaml");
+        JsonElement before = await page.Corner([], text: text);
+        JsonElement after = await page.Corner([], new() { ["hold"] = hold, ["base"] = Array.Empty<object>(), ["edits"] = new[] { new { path = "corner.spring_load", text = "850 lbf" } } }, text);
+        Assert.Equal("2.1833 in", PageFixture.Changes(after)["coilover.preload"]);
+        s_set.Holds(PageFixture.Figure(before, "static.ride_height_m"), PageFixture.Figure(after, "static.ride_height_m"));
+        if (hold == "crossover") s_set.Holds(PageFixture.Figure(before, "static.crossover_shaft_showing_m"), PageFixture.Figure(after, "static.crossover_shaft_showing_m"));
+    }
+
+    // The nut holds the upper spring at 830/160 + 1.9 - 6.4 = 0.6875 in; 1.4 in of preload alone press it by 1.4 · 225/385 = 0.818 in.
+    [Fact]
+    public async Task A_stop_nut_that_would_press_on_the_slider_at_full_droop_is_not_written_as_no_gap()
+    {
+        JsonElement answer = await page.Corner([], new() { ["hold"] = "nut", ["base"] = Array.Empty<object>(), ["edits"] = new[] { new { path = "coilover.springs.lower.free_length", text = "20.4 in" } } }, PageFixture.Plain);
+        Assert.StartsWith("Found a stop nut that would press on the slider at full droop", answer.GetProperty("problems")[0].GetProperty("words").GetString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_part_put_in_and_taken_out_leaves_the_corner_as_it_was()
     {

@@ -100,6 +100,52 @@ public sealed class LoadCaseTests(PageFixture page)
         Assert.StartsWith("Found a load case that sets it", answer.GetProperty("problems")[0].GetProperty("words").GetString(), StringComparison.Ordinal);
     }
 
+    // Inches and lbf, no gas, ratio 1. As written 600/160 + 1.6 = 5.35 holds the upper spring, and 850 lbf press it by 5.3125: the slider is free.
+    // At 130 lbf/in the gap set anew holds it at 600/130 + 1.6 = 6.215, and 850 lbf would press it by 6.538: the slider is on the nut. The shaft
+    // stands where it stood, at 850/160 + 850/225 - 1.4, with a preload of 600/130 + 1.6 + 850/225 less that: 2.302885.
+    [Fact]
+    public async Task A_ride_height_is_held_where_the_case_brings_the_slider_onto_the_nut()
+    {
+        JsonElement after = await Turned("ride_height", "heavy", ("sprung_weight: 830 lbf", "sprung_weight: 600 lbf"), ("gap: 1.9 in", "gap: 1.6 in"));
+        Assert.Empty(after.GetProperty("problems").EnumerateArray());
+        Assert.Equal("2.3029 in", PageFixture.Changes(after)["coilover.preload"]);
+        s_set.Holds((12 - 850 / 160.0 - 850 / 225.0 + 1.4) * 0.0254, PageFixture.Figure(after, RideHeight));
+    }
+
+    // The nut holds the upper spring at 830/160 + 1.9 = 7.0875 in whatever is fitted; at 130 lbf/in it meets the slider under 921.375 lbf.
+    [Fact]
+    public async Task A_stop_nut_is_held_on_the_body_under_the_case()
+    {
+        JsonElement after = await Turned("nut", "heavy");
+        new Tolerance(5e-6, "the gap is written to 0.0001 in, and the crossover moves by at most twice as much").Holds((12 - 7.0875 - 921.375 / 225 + 1.4) * 0.0254, PageFixture.Figure(after, Crossover));
+    }
+
+    [Theory]
+    [InlineData("crossover", "other gap", "coilover.stop_nut.gap")]
+    [InlineData("nut", "other gap", "coilover.stop_nut.gap")]
+    [InlineData("crossover", "no nut", "coilover.stop_nut")]
+    [InlineData("crossover", "other preload", "coilover.preload")]
+    public async Task What_the_case_sets_itself_is_named_where_it_cannot_be_held(string hold, string load, string path)
+    {
+        JsonElement problem = (await Turned(hold, load)).GetProperty("problems")[0];
+        Assert.Equal(path, problem.GetProperty("path").GetString());
+        Assert.Equal("Found a load case that sets it whatever the scenario says; wanted the scenario as written, or nothing held.", problem.GetProperty("words").GetString());
+    }
+
+    [Fact]
+    public async Task A_ride_height_is_held_under_a_case_with_another_gap()
+    {
+        JsonElement after = await Turned("ride_height", "other gap");
+        s_set.Holds((12 - 830 / 160.0 - 830 / 225.0 + 1.4) * 0.0254, PageFixture.Figure(after, RideHeight));
+    }
+
+    // A corner of plain numbers with its upper spring turned from 160 to 130 lbf/in while something is held.
+    private Task<JsonElement> Turned(string hold, string load, params (string Old, string New)[] other) => page.Corner(
+        [],
+        new() { ["hold"] = hold, ["base"] = Array.Empty<object>(), ["edits"] = new[] { new { path = "coilover.springs.upper.rate", text = "130 lbf/in" } } },
+        other.Aggregate(PageFixture.Plain, (text, o) => text.Replace(o.Old, o.New, StringComparison.Ordinal)),
+        load);
+
     private static string With840 => PageFixture.Ledge.Replace("sprung_weight: 830 lbf", "sprung_weight: 840 lbf", StringComparison.Ordinal);
 
     // The scenario with the turned weight written into its file: the command line's own way to a case on top of it.

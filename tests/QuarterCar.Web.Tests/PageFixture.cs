@@ -16,6 +16,27 @@ public sealed partial class PageFixture : IAsyncLifetime
     /// <summary>The text that the page opens with.</summary>
     public static string Ledge { get; } = File.ReadAllText(Checkout.At("scenarios", "quarry-ledge.yaml"));
 
+    /// <summary>A corner for working out by hand: no gas, ratio 1.</summary>
+    public const string Plain = """
+        title: plain
+        corner: { sprung_weight: 830 lbf, unsprung_weight: 145 lbf }
+        tyre: { rate: 1250 lbf/in }
+        coilover:
+          stroke: 12 in
+          springs:
+            upper: { rate: 160 lbf/in, free_length: 14 in, solid_length: 4.6 in }
+            lower: { rate: 225 lbf/in, free_length: 14 in, solid_length: 5.6 in }
+          preload: 1.4 in
+          stop_nut: { gap: 1.9 in, at: ride_height }
+        terrain: [ flat: 10 ft, step: -3 in, flat: 20 ft ]
+        speed: 6 mph
+        cases:
+          - { name: heavy, corner.sprung_weight: +250 lbf }
+          - { name: other gap, coilover.stop_nut.gap: 1 in }
+          - { name: no nut, coilover.stop_nut: none }
+          - { name: other preload, coilover.preload: 2 in }
+        """;
+
     /// <summary>Its address.</summary>
     public string Address => _page!.Address;
 

@@ -28,7 +28,7 @@ public static class HoldWork
     /// <param name="hold">What to keep.</param>
     /// <param name="units">Of the note.</param>
     /// <returns>The setup and a note that says what was set.</returns>
-    /// <exception cref="CornerException">No preload carries it there, the gap would be negative, or it has no stop nut for the crossover.</exception>
+    /// <exception cref="CornerException">No preload carries it there, the gap would be negative, the upper springs go solid before the crossover, or it has no stop nut for it.</exception>
     public static (CornerData Corner, string Note) Apply(CornerData setup, Corner written, HoldRule hold, UnitSystem units)
     {
         double x = written.StandingShaftTravel - written.Stroke + setup.Coilover.Stroke;
@@ -51,6 +51,8 @@ public static class HoldWork
             double held = free.FreeGroupCompression(free.Force(crossover + preload));
             if (held < group)
                 throw new CornerException("--hold crossover", "a crossover that would need a negative stop-nut gap", "softer upper or stiffer lower springs");
+            if (SpringStack.Build(setup.Coilover.Springs, held).CrossoverForce is null)
+                throw new CornerException("--hold crossover", "upper springs that go solid before this crossover", "stiffer or longer upper springs");
             nut = new StopNutData(held, StopNutReference.UpperTravel);
             note += $", stop-nut gap {Words.Length(held - group, units)}";
         }
