@@ -49,13 +49,27 @@ public sealed partial class SheetVerbTests : IDisposable
     [Theory]
     [InlineData("1.4 in", "from there run it down by 0.40 in (10.2 mm). A is the whole preload. Check B", "5.1 turns", "1.40 in", "25.80 in")]
     [InlineData("1 in", "The springs are pressed by A with the coil nut at the top of its thread: leave it there. Check B", "0.0 turns", "1.00 in", "26.20 in")]
-    [InlineData("0.6 in", "A cannot be set: the coil nut would stand 0.40 in (10.2 mm) above its thread. The least preload is 1.00 in (25.4 mm).", "0.60 in", "26.60 in")]
+    [InlineData("0.6 in", "A cannot be set: the coil nut would stand 0.40 in (10.2 mm) above its thread. The top of the thread gives 1.00 in (25.4 mm) of preload.", "0.60 in", "26.60 in")]
     public void Where_the_springs_are_pressed_at_the_top_of_the_thread_the_coil_nut_is_counted_from_there(string preload, params string[] said)
     {
         string page = Plain(Sheet(Scenarios.QuarryLedge, "--set", Body.Replace("27.8 in", "26.2 in", StringComparison.Ordinal), "--set", "coilover.preload=" + preload));
         Assert.All(said, words => Assert.Contains(words, page, StringComparison.Ordinal));
         Assert.DoesNotContain("just touch", page, StringComparison.Ordinal);
         Assert.Equal(preload != "0.6 in", page.Contains("The nut now carries", StringComparison.Ordinal));
+    }
+
+    // Stack 27.2 in on a seat of 27.8: at the top of its thread the nut leaves the springs 0.6 in of slack. 0.6 in of preload below zero is what the top gives, 1 in lies 0.4 in above it.
+    [Theory]
+    [InlineData("-0.6 in", true)]
+    [InlineData("-1 in", false)]
+    public void Slack_that_the_thread_cannot_give_is_not_told_as_work(string preload, bool possible)
+    {
+        string page = Plain(Sheet(Scenarios.QuarryLedge, "--set", Body, "--set", "coilover.preload=" + preload));
+        const string not = "A cannot be set: the coil nut would stand 0.40 in (10.2 mm) above its thread. The top of the thread gives −0.60 in (−15.2 mm) of preload.";
+        Assert.Equal(!possible, page.Contains(not, StringComparison.Ordinal));
+        Assert.Equal(possible, page.Contains("just touch, then back up by 0.60 in (15.2 mm)", StringComparison.Ordinal));
+        Assert.Equal(possible, page.Contains("−7.6 turns", StringComparison.Ordinal)); // 15.24 mm of 2 mm a turn
+        Assert.Equal(possible, page.Contains(" turns<", StringComparison.Ordinal));
     }
 
     // Loose by 0.6 in the slider hangs by as much below where it touches without force, which is where the gap of check is measured from.

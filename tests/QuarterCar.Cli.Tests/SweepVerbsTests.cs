@@ -142,6 +142,22 @@ public sealed class SweepVerbsTests : IDisposable
         Assert.Equal(2, text.Split("Springs under compression").Length);
     }
 
+    // At full bump the springs carry 30·40/70·(300 + 30) = 5657 N where no nut holds the upper one: 6000 N stand on metal, 5650 only with the nut a turn up.
+    [Theory]
+    [InlineData("6000 N", true)]
+    [InlineData("5650 N", false)]
+    public void Metal_that_the_corner_stands_on_is_said_before_any_step_is_recommended(string weight, bool written)
+    {
+        const string caution = "This setup meets metal or binds its coils on this course: it is not one to drive as it stands.", rest = "As written the corner stands on metal at full bump. ";
+        string[] sets = ["--set", "coilover.stop_nut=none", "--set", "coilover.bump_stop=none", "--set", "corner.sprung_weight=" + weight];
+        string text = Asked.Of(["tweak", Plain(), .. sets, "--out", _scratch.At("out")]).Out.ReplaceLineEndings(" "), page = File.ReadAllText(_scratch.At("out/report.html"));
+        Assert.Equal(written, text.StartsWith("Plain corner " + rest, StringComparison.Ordinal));
+        Assert.Equal(written, text.Contains(caution, StringComparison.Ordinal));
+        Assert.Equal(written, page.Contains($"<p class=\"alarm\"><strong>{caution}</strong></p>", StringComparison.Ordinal));
+        Assert.Equal(written, page.Contains(rest, StringComparison.Ordinal));
+        Assert.Equal(!written, text.Contains("* cannot be done as it stands: with it the corner stands on metal at full bump.", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("sweep", "--vary", "coilover.preload=0:40:1 mm", "a count of 1")]
     [InlineData("sweep", "--vary", "coilover.preload=0,40 mm", "found no range")]

@@ -150,6 +150,42 @@ public sealed class WeighTests
 
     private static string Flat(MeasuredCorner corner) => Screen(Weighed(corner)).ReplaceLineEndings(" ");
 
+    // 28 N/mm at 74 and 77 mm: 2114 N; 39 N/mm at 74 mm: 2886 N. The upper tells of 42 N of friction, but only of what it carried before the slider came to rest.
+    [Fact]
+    public void Friction_that_only_a_spring_left_out_was_read_for_asks_for_the_other_and_not_for_what_was_given()
+    {
+        var upper = Spring("upper", 28e3, 0.305, 0.231, 0.228);
+        var left = new MeasuredCorner("front left", [upper, Spring("lower", 39e3, 0.356, 0.282)]);
+        const string nut = "Friction is not known at front left: the slider is taken to rest on the stop nut, and then only the lower spring tells of it. Read the lower spring both ways too, settled from below and from above.";
+        foreach (MeasuredCorner corner in (MeasuredCorner[])[left, left with { StopNutClear = false }])
+        {
+            string screen = Flat(corner);
+            Assert.Contains(nut, screen, StringComparison.Ordinal);
+            Assert.DoesNotContain("Friction is not known from one reading", screen, StringComparison.Ordinal);
+        }
+
+        // A corner without a name: 2000 N on upper and lower, 700 on the tender.
+        MeasuredCorner two = Corner(null, 0.2, 0.3);
+        Assert.Contains(
+            "Friction is not known: the tender is taken to be solid, and then only the other springs tell of it. Read them both ways too, settled from below and from above.",
+            Flat(two with { Springs = two.Springs.Insert(0, Spring("tender", 10e3, 0.1, 0.031, 0.029)) }), StringComparison.Ordinal);
+        Assert.Contains("Friction is not known from one reading: settle the vehicle", Flat(two), StringComparison.Ordinal);
+        Assert.DoesNotContain("is not known", Flat(left with { Springs = [upper, Spring("lower", 39e3, 0.356, 0.283, 0.281)] }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_lower_spring_alone_has_the_uncertainty_of_the_load_beside_it()
+    {
+        // 2886 N, ±√(2·(39·3)² + (2 % of 2886)²) = 175.2.
+        WeighResult result = Weighed(new MeasuredCorner("front left", [Spring("upper", 28e3, 0.305, 0.231, 0.228), Spring("lower", 39e3, 0.356, 0.282)]));
+        JsonElement corner = Json(result).GetProperty("corners")[0];
+        Assert.Equal(Math.Sqrt(2 * 117 * 117 + 57.72 * 57.72), corner.GetProperty("springs")[1].GetProperty("uncertainty_N").GetDouble(), 1e-9);
+        Assert.Equal(corner.GetProperty("uncertainty_N").GetDouble(), corner.GetProperty("springs")[1].GetProperty("uncertainty_N").GetDouble(), 1e-9);
+        string screen = Screen(result);
+        Assert.Contains("2886 ± 175 N", screen, StringComparison.Ordinal);
+        Assert.Matches(@"lower +74\.0 +2886 +175", screen);
+    }
+
     [Fact]
     public void Warnings_carry_their_codes()
     {

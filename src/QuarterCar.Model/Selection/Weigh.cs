@@ -32,11 +32,12 @@ public static class Weigh
             DisagreementCause.TenderSolid => [.. counted.Where(s => s.Position != MeasuredSpring.Tender)],
             _ => null,
         };
+        MeasuredSpring[] answering = likely ?? [.. counted];
         return new WeighedCorner(
             corner,
-            [.. corner.Springs.Select(s => Weighed(s, Use(s, corner, errors), mean, errors))],
+            [.. corner.Springs.Select(s => Weighed(s, Use(s, corner, errors), answering, errors))],
             Of(counted),
-            Friction(likely ?? [.. counted], errors),
+            Friction(answering, errors),
             gas,
             pairs,
             cause,
@@ -60,9 +61,9 @@ public static class Weigh
         : spring is { Position: MeasuredSpring.Tender, SolidLength: { } solid } && spring.LoadedLengths.Min() - solid <= errors.Compression ? SpringUse.Solid
         : SpringUse.Counts;
 
-    // A spring that does not count is no part of the stack's mean: its own load stands in for it.
-    private static WeighedSpring Weighed(MeasuredSpring spring, SpringUse use, double mean, WeighErrors errors) =>
-        new(spring, Uncertainty(spring.Rate, use == SpringUse.Counts ? mean : spring.Load, errors), use);
+    // A spring that the answer does not go by is no part of its mean: its own load stands in for it.
+    private static WeighedSpring Weighed(MeasuredSpring spring, SpringUse use, MeasuredSpring[] answering, WeighErrors errors) =>
+        new(spring, Uncertainty(spring.Rate, answering.Contains(spring) ? answering.Average(s => s.Load) : spring.Load, errors), use);
 
     private static CornerLoads Loads(IReadOnlyList<MeasuredSpring> springs, WeighErrors errors, double? gas, double? ratio)
     {

@@ -4,7 +4,7 @@ namespace QuarterCar.Model.Selection;
 
 /// <summary>One spring's reading, SI.</summary>
 /// <param name="Spring">What was measured.</param>
-/// <param name="Uncertainty">Half-width of 95 % of its load, N.</param>
+/// <param name="Uncertainty">Half-width of 95 % of its load, N; of a spring that <see cref="WeighedCorner.Answer"/> goes by, the one that stands in the answer.</param>
 /// <param name="Use">Whether it counts in the corner's load, and if not, why.</param>
 public sealed record WeighedSpring(MeasuredSpring Spring, double Uncertainty, SpringUse Use);
 

@@ -64,7 +64,8 @@ internal static class SetupSteps
         FitFigures? fit = subject.Result.Fit;
 
         // Where the springs are pressed with the nut at the top of its thread, first contact lies above the thread and nothing can be counted from it.
-        double? fromTop = fit is { LeastPreload: > 0, NutFromTop: { } nut } ? Math.Abs(nut) < AtTop ? 0 : nut : null;
+        // Where they are loose there it lies on the thread; then the top counts only for a preload so far below zero that the nut would leave the thread.
+        double? fromTop = fit is { NutFromTop: { } nut } && (fit.LeastPreload > 0 || nut < -AtTop) ? Math.Abs(nut) < AtTop ? 0 : nut : null;
         bool possible = !(fromTop < 0);
         StepNumber[] turns = c.Body?.ThreadPitch is { } pitch && possible ? [Same($"{Readable.Number(new("", 1, 1), (fromTop ?? p) / pitch)} turns")] : [];
         StepNumber[] whole = [Length("A", subject, p)], plate = subject.NutToPlate is { } length ? [Length("B", subject, length)] : [];
@@ -72,7 +73,7 @@ internal static class SetupSteps
         string divide = c.Body?.ThreadPitch is null ? " Divide it by the pitch of your thread for turns." : "";
         string does = fromTop switch
         {
-            < 0 => $"A cannot be set: the coil nut would stand {subject.Units.Text(Dimension.Length, -fromTop)} above its thread. The least preload is {subject.Units.Text(Dimension.Length, fit!.LeastPreload)}.",
+            < 0 => $"A cannot be set: the coil nut would stand {subject.Units.Text(Dimension.Length, -fromTop)} above its thread. The top of the thread gives {subject.Units.Text(Dimension.Length, p - fromTop.Value)} of preload.",
             0 => $"The springs are pressed by A with the coil nut at the top of its thread: leave it there.{tape}",
             { } down => $"The springs are pressed already with the coil nut at the top of its thread: from there run it down by {subject.Units.Text(Dimension.Length, down)}.{divide} A is the whole preload.{tape}",
             null when p >= 0 => $"Run the coil nut down until all springs just touch and none is pressed, then on by A.{divide}{tape}",

@@ -41,7 +41,7 @@ internal static class StudyPage
     public static string Of(TweakResult result)
     {
         var words = new TweakWords(result);
-        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [TweakText.NotAdded]);
+        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [TweakText.NotAdded], words.OnMetal ? Cautions.Metal : null);
         html.Element("h2", "Steps").Table(words.Heading(), [.. words.Heads().Select((h, i) => (h, i > 0))], words.Rows());
         string[] remarks = [.. words.Remarks()];
         if (remarks.Length > 0)
@@ -51,11 +51,13 @@ internal static class StudyPage
         return End(html, result.Scenario);
     }
 
-    private static HtmlText Begin(Scenario scenario, string verdict, IEnumerable<string> sentences)
+    private static HtmlText Begin(Scenario scenario, string verdict, IEnumerable<string> sentences, string? alarm = null)
     {
         var html = new HtmlText();
         RunReport.Head(html, scenario.Title);
         html.Element("h1", scenario.Title).Element("p", verdict, "verdict");
+        if (alarm is not null)
+            html.Raw($"<p class=\"alarm\"><strong>{HtmlText.Encode(alarm)}</strong></p>");
         foreach (string sentence in sentences.Where(s => s.Length > 0))
             html.Element("p", sentence);
         return html;

@@ -20,8 +20,13 @@ internal sealed class TweakWords
     /// <summary>The goal's figure.</summary>
     public FigureScale Goal { get; }
 
-    /// <summary>The answer.</summary>
-    public string Verdict()
+    /// <summary>The answer; before it what the corner stands on as written where that is not its springs.</summary>
+    public string Verdict() => _result.Rest is { } rest ? $"As written the corner {rest}. {Answer()}" : Answer();
+
+    /// <summary>True where <see cref="Cautions.Metal"/> belongs to the answer.</summary>
+    public bool OnMetal => _result.Rest is not null;
+
+    private string Answer()
     {
         if (_result.Base is null)
             return $"{Goal.Head} does not apply to this corner";

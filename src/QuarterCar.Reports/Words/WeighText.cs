@@ -99,9 +99,22 @@ public static class WeighText
     {
         if (corners.Any(c => c.GasForce is null))
             yield return "Gas is not counted where it is not given: for a charged shock give pressure, volume and rod diameter with shaft showing and stroke.";
-        if (corners.Any(c => c.Friction is null))
+        if (corners.Any(c => c.Friction is null && !ReadTwice(c)))
             yield return "Friction is not known from one reading: settle the vehicle once from below and once from above, and give both loaded lengths.";
+        foreach (WeighedCorner corner in corners.Where(c => c.Friction is null && ReadTwice(c)))
+            yield return FrictionLeftOut(corner);
         if (corners.Any(c => c.GasForce is not null || c.Measured.MotionRatio is not null))
             yield return "The uncertainty is that of the springs: errors of gas and motion ratio are not in it.";
+    }
+
+    private static bool ReadTwice(WeighedCorner corner) => corner.Measured.Springs.Any(s => s.HalfStep is not null);
+
+    // The springs that were read both ways are those that the load does not go by.
+    private static string FrictionLeftOut(WeighedCorner corner)
+    {
+        string place = corner.Measured.Name is { } name ? $" at {name}" : "";
+        return !corner.Measured.StopNutClear || corner.Cause == DisagreementCause.SliderOnStopNut
+            ? $"Friction is not known{place}: the slider is taken to rest on the stop nut, and then only the lower spring tells of it. Read the lower spring both ways too, settled from below and from above."
+            : $"Friction is not known{place}: the tender is taken to be solid, and then only the other springs tell of it. Read them both ways too, settled from below and from above.";
     }
 }

@@ -13,6 +13,9 @@ namespace QuarterCar.Studies.Sweeps;
 /// <param name="Steps">Best first; steps without a figure last.</param>
 public sealed record TweakResult(Scenario Scenario, Goal Goal, double? Base, bool Invented, ImmutableArray<TweakOutcome> Steps)
 {
+    /// <summary>Metal or bound coils that the corner stands on as written, in words; null where its springs hold it up.</summary>
+    public string? Rest { get; init; }
+
     /// <summary>True where a step could not be run.</summary>
     public bool Failed => Steps.Any(s => !s.Ran);
 }

@@ -48,7 +48,7 @@ public static class TweakStudy
             throw new CornerException("coilover", "a scenario that cannot be run as written: " + written.Note, "a scenario that runs");
         double? before = goal.Of(written.Figures);
         ImmutableArray<TweakOutcome> outcomes = [.. steps.Select((s, i) => Outcome(s, written, rows[i + 1], goal))];
-        return new TweakResult(study.Scenario, goal, before, shelf.Invented && outcomes.Any(o => o.Step.Spring is not null), [.. Ranked(outcomes, goal)]);
+        return new TweakResult(study.Scenario, goal, before, shelf.Invented && outcomes.Any(o => o.Step.Spring is not null), [.. Ranked(outcomes, goal)]) { Rest = AtRest.Of(written.Run.Standing.Corner) };
     }
 
     private static IEnumerable<TweakOutcome> Ranked(IEnumerable<TweakOutcome> outcomes, Goal goal) =>
@@ -86,6 +86,9 @@ public static class TweakStudy
     // Only what the step itself brings about: a base that has the fault already is not the step's doing.
     private static string? Hindrance(StandingResult before, StandingResult after)
     {
+        // No figure of the run tells of it: what holds at its start is no event, and up-travel has no share there.
+        if (AtRest.Of(after.Corner) is { } rest && AtRest.Of(before.Corner) is null)
+            return $"with it the corner {rest}";
         var units = after.Scenario.Units;
         (double preload, double was) = (after.Figures.Preload, before.Figures.Preload);
         if (preload < 0 && preload < was)

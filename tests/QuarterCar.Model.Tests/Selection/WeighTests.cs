@@ -62,7 +62,7 @@ public class WeighTests
         // Two equal u, loads 1500 and 2100: χ²/(n − 1) = 2·(300·1.96/u)², so u/√2 · 300·1.96·√2/u = 588 N whatever u is.
         WeighedCorner w = Weigh.Corner(Corner(Spring("upper", 30e3, 0.3, 0.25), Spring("lower", 30e3, 0.35, 0.28)), s_errors);
         s_rounding.Holds(588, w.Loads.Uncertainty);
-        s_rounding.Holds(588 * Math.Sqrt(2) / w.Springs[0].Uncertainty, w.Loads.Widening);
+        s_rounding.Holds(588 * Math.Sqrt(2) / Math.Sqrt(2 * 90 * 90 + 36.0 * 36), w.Loads.Widening); // u with the mean of both, 1800 N
     }
 
     [Theory]
@@ -96,6 +96,19 @@ public class WeighTests
         Assert.Equal(Weigh.Corner(TwoThousand, s_errors).Loads, Weigh.Corner(TwoThousand, s_errors).Answer);
         SideDifference side = Assert.Single(Weigh.Of([nut with { Name = "left" }, TwoThousand with { Name = "right" }], s_errors).Differences);
         Assert.Equal((null, null), (side.Difference, side.Uncertainty));
+    }
+
+    [Fact]
+    public void The_spring_that_the_answer_goes_by_has_one_uncertainty_and_one_left_out_that_of_its_own_load()
+    {
+        // 28·75.5 = 2114 N with ±√(2·(28·3)² + 42.28²), 39·74 = 2886 N with ±√(2·(39·3)² + 57.72²); with the mean of both, 2500 N, in the rate's share it were 50 for both.
+        WeighedCorner w = Weigh.Corner(Corner(Spring("upper", 28e3, 0.305, 0.231, 0.228), Spring("lower", 39e3, 0.356, 0.282)), s_errors);
+        Assert.Equal(DisagreementCause.SliderOnStopNut, w.Cause);
+        s_rounding.Holds(Math.Sqrt(2 * 84 * 84 + 42.28 * 42.28), w.Springs[0].Uncertainty);
+        s_rounding.Holds(Math.Sqrt(2 * 117 * 117 + 57.72 * 57.72), w.Springs[1].Uncertainty);
+        Assert.Equal(w.Answer.Uncertainty, w.Springs[1].Uncertainty, 1e-9);
+        // What their errors explain goes by both: that they carry the same is what is asked there.
+        s_rounding.Holds(Math.Sqrt(2 * 84 * 84 + 2 * 117 * 117 + 2 * 50.0 * 50), w.Disagreements[0].Allowed);
     }
 
     [Fact]

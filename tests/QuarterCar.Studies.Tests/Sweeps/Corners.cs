@@ -70,6 +70,22 @@ internal static class Corners
     /// <summary>The same without limits of its own.</summary>
     public static readonly string NoLimits = Single.Replace("limits: { spring_frequency_hz: 1.6 }", "", StringComparison.Ordinal);
 
+    /// <summary>One spring that carries 4200 N at full bump over a step of 20 mm.</summary>
+    /// <param name="weight">Sprung weight, N.</param>
+    public static string SingleNearMetal(double weight) => FormattableString.Invariant($$"""
+        title: Near metal
+        corner: { sprung_weight: {{weight}} N, unsprung_weight: 600 N }
+        tyre: { rate: 220 N/mm }
+        coilover:
+          stroke: 200 mm
+          springs:
+            lower: { rate: 20 N/mm, free_length: 300 mm, solid_length: 80 mm }
+          preload: 10 mm
+        terrain: [{ flat: 1 m }, { step: 20 mm }, { flat: 2 m }]
+        speed: 1 m/s
+        limits: { up_travel_used: 0.95 }
+        """);
+
     /// <summary>Underdamped over even whoops: it swings up at the speed that meets its own frequency and calms down beyond.</summary>
     public const string Whoops = """
         title: Whoops through resonance

@@ -110,6 +110,27 @@ public sealed class TweakStudyTests
         Assert.Equal("the lower spring binds, short by 0.3 mm at full bump", down.Reason);
     }
 
+    // 20 N/mm carry 20·(200 + 10) = 4200 N at full bump. 4180 N leave 1 mm of it; with the nut a turn of 2 mm up 4160 are left, and metal carries the rest.
+    [Theory]
+    [InlineData(4180, "with it the corner stands on metal at full bump")]
+    [InlineData(4150, null)]
+    public void A_step_after_which_the_corner_stands_on_metal_is_not_feasible(double weight, string? reason)
+    {
+        TweakResult result = Tweak(Corners.SingleNearMetal(weight));
+        Assert.Null(result.Rest);
+        var nut = result.Steps.Where(s => s.Step.Path == "coilover.preload").ToList();
+        Assert.Equal(reason, nut.Single(s => s.Step.To < s.Step.From).Reason);
+        Assert.Null(nut.Single(s => s.Step.To > s.Step.From).Reason);
+    }
+
+    [Fact]
+    public void A_corner_that_stands_on_metal_as_written_is_said_to_and_is_no_step_s_doing()
+    {
+        TweakResult result = Tweak(Corners.SingleNearMetal(4250));
+        Assert.Equal("stands on metal at full bump", result.Rest);
+        Assert.All(result.Steps.Where(s => s.Step.Path == "coilover.preload"), s => Assert.Null(s.Reason));
+    }
+
     [Fact]
     public void The_next_spring_comes_from_the_shelf_in_the_nearest_length()
     {
