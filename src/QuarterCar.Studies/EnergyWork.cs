@@ -82,12 +82,12 @@ internal sealed class EnergyWork(RunTrack track)
     public EnergyFigures Account()
     {
         Road road = track.Course.Road;
-        double speed = track.Course.Speed;
+        double speed = track.Course.Speed, end = track.Course.DistanceAt(track.EndTime);
         for (int i = 0; i < road.Breaks.Length && speed > 0; i++)
         {
             // One exactly at the end counts: the last state stands on the road after it.
             double time = road.Breaks[i] / speed;
-            if (!road.Jumps(i) || time <= 0 || road.Breaks[i] > track.Course.DistanceAt(track.EndTime))
+            if (!road.Jumps(i) || time <= 0 || road.Breaks[i] > end)
                 continue;
 
             // The tyre's spring is changed by the road alone: no impulse passes, the energy is road work.

@@ -49,7 +49,7 @@ public sealed class CompareTally(UnitSystem units)
 
         _peak.Take(row);
         _travel.Take(row);
-        if (row.Rest is not null || CompareTable.Value("counts.bottom_out", row) + CompareTable.Value("counts.coil_bind", row) > 0)
+        if (row.MeetsMetal)
             _metal.Add(row.Index);
     }
 

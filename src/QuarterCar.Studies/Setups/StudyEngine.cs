@@ -16,11 +16,16 @@ namespace QuarterCar.Studies.Setups;
 /// <param name="Run">The run itself where the study keeps it.</param>
 public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, string Note, ImmutableArray<double?>? Figures, RunResult? Run)
 {
+    private static readonly int s_bottomOut = FigureTable.Names.IndexOf("counts.bottom_out"), s_coilBind = FigureTable.Names.IndexOf("counts.coil_bind");
+
     /// <summary>stays, reset, or empty without a stop nut.</summary>
     public string NutWord => Nut switch { NutRule.Stays => "stays", NutRule.Reset => "reset", _ => "" };
 
     /// <summary>Metal or bound coils that the corner stands on, in words; null where its springs hold it up. Such a corner is not one to drive, whatever its figures are.</summary>
     public string? Rest => Figures is null ? null : AtRest.In(Note);
+
+    /// <summary>True where the corner meets metal or binds its coils in the run, or stands so.</summary>
+    public bool MeetsMetal => Rest is not null || (Figures is { } f && f[s_bottomOut] + f[s_coilBind] > 0);
 
     /// <summary>The row of a setup that was run.</summary>
     /// <param name="index">Place in the whole study, from 0.</param>

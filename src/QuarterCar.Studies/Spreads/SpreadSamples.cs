@@ -8,8 +8,6 @@ namespace QuarterCar.Studies.Spreads;
 /// <param name="paths">Varied paths, in order.</param>
 public sealed class SpreadSamples(ImmutableArray<string> paths)
 {
-    private static readonly int[] s_metal = [FigureTable.Names.IndexOf("counts.bottom_out"), FigureTable.Names.IndexOf("counts.coil_bind")];
-
     private readonly List<double[]> _figures = [], _values = [];
 
     /// <summary>Varied paths, in order.</summary>
@@ -37,7 +35,7 @@ public sealed class SpreadSamples(ImmutableArray<string> paths)
         }
 
         AtRestOnMetal += row.Rest is null ? 0 : 1;
-        OnMetal += row.Rest is not null || s_metal.Any(place => figures[place] > 0) ? 1 : 0;
+        OnMetal += row.MeetsMetal ? 1 : 0;
         _figures.Add([.. figures.Select(f => f ?? double.NaN)]);
         _values.Add([.. paths.Select(p => row.Request.Values.FirstOrDefault(v => v.Path == p)?.Si ?? double.NaN)]);
     }

@@ -67,7 +67,7 @@ internal sealed class MatterAnswer(Library library)
         json.WriteString("figureUnit", figure.Name);
         json.Short("now", In(present.Si, unit));
         json.Line("points", rows.Where(r => r.Figures?[place] is not null).Select(r => (In(r.Request.Values[0].Si!.Value, unit), r.Figures!.Value[place]!.Value * toSi * figure.PerSi)));
-        json.Numbers("touches", rows.Where(r => r.Figures is not null && Metal(r)).Select(r => In(r.Request.Values[0].Si!.Value, unit)));
+        json.Numbers("touches", rows.Where(r => r.MeetsMetal).Select(r => In(r.Request.Values[0].Si!.Value, unit)));
         json.WriteString("failed", rows.FirstOrDefault(r => r.Figures is null) is { } bad ? $"Left out where the corner cannot be: {bad.Request.Title}: {bad.Note}." : "");
     }
 
@@ -92,9 +92,6 @@ internal sealed class MatterAnswer(Library library)
     }
 
     private static string ShownUnit(Measured present, UnitSystem units) => present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
-
-    private static bool Metal(StudyRow row) =>
-        row.Rest is not null || row.Figures!.Value[FigureTable.Names.IndexOf("counts.bottom_out")] + row.Figures!.Value[FigureTable.Names.IndexOf("counts.coil_bind")] > 0;
 
     private static double In(double si, string unit) => Scenarios.Quantities.UnitTable.Find(unit) is { } u ? u.FromSi(si) : si;
 
