@@ -158,6 +158,18 @@ public sealed class SweepVerbsTests : IDisposable
         Assert.Equal(!written, text.Contains("* cannot be done as it stands: with it the corner stands on metal at full bump.", StringComparison.Ordinal));
     }
 
+    // A turn of 2 mm is worth 17.1·2 = 34 N: 5680 N it lifts off metal, and so does a lower spring of 43.8 N/mm (17.8·330 = 5875 N); neither does it to 6000 N.
+    [Theory]
+    [InlineData("6000 N", "No single step that lifts it off betters peak acceleration,", "No step lifts the corner off.")]
+    [InlineData("5680 N", "Next stiffer lower spring, 43.8 N/mm helps most:", "The corner is lifted off by next stiffer lower spring, 43.8 N/mm; coil nut one turn down, 2.0 mm (a usual pitch); next stiffer upper spring, 30.6 N/mm; by no other step.")]
+    public void A_step_that_leaves_the_corner_on_metal_is_not_the_one_that_helps(string weight, string answer, string lifting)
+    {
+        string[] sets = ["--set", "coilover.stop_nut=none", "--set", "coilover.bump_stop=none", "--set", "corner.sprung_weight=" + weight];
+        string text = Asked.Of(["tweak", Plain(), .. sets]).Out.ReplaceLineEndings(" ");
+        Assert.Contains("As written the corner stands on metal at full bump. " + answer, text, StringComparison.Ordinal);
+        Assert.Contains(lifting, text, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("sweep", "--vary", "coilover.preload=0:40:1 mm", "a count of 1")]
     [InlineData("sweep", "--vary", "coilover.preload=0,40 mm", "found no range")]

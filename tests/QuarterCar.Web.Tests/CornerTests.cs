@@ -195,5 +195,14 @@ public sealed class CornerTests(PageFixture page)
         Assert.Contains("data-figure=\"static.crossover_shaft_showing_m\"", answer.GetProperty("table").GetString(), StringComparison.Ordinal);
     }
 
+    // Both springs together hold 93.5 lbf/in · (12 + 1.4) in = 1253 lbf where no nut stops one: 1500 lbf stand on metal.
+    [Fact]
+    public async Task A_setup_that_stands_on_metal_says_so_below_the_table()
+    {
+        var heavy = PageFixture.Setup([("corner.sprung_weight", "1500 lbf"), ("coilover.stop_nut", "none")], PageFixture.Plain);
+        JsonElement answer = await page.Ask("compare", new { setups = new[] { PageFixture.Setup([], PageFixture.Plain), heavy } });
+        Assert.Contains("<p class=\"alarm\">A: stands on metal at full bump</p>", answer.GetProperty("table").GetString(), StringComparison.Ordinal);
+    }
+
     private static string Hash(JsonElement answer) => answer.GetProperty("result").GetProperty("hash").GetString()!;
 }

@@ -1,6 +1,6 @@
 namespace QuarterCar.Numerics.Integration;
 
-/// <summary>Finds where a guard first turns negative along a step: by signs at a few places, by following dips between them, then by false position.</summary>
+/// <summary>Finds where a guard first turns negative along a step: by signs at a few places, by following dips between and beside them, then by false position.</summary>
 internal static class Crossing
 {
     private const int MaxIterations = 80;
@@ -13,6 +13,12 @@ internal static class Crossing
 
     private const int LooksPerStretch = 4;
 
+    // How far from the ends of the step a look shows which way the guard goes there, as a share of a stretch.
+    private const double Beside = 1.0 / 1024;
+
+    // A start this much below the first look, or a look this close to it, s, may seem to fall by rounding alone.
+    private const double LeastStart = 1e-6, LeastTime = 1e-7;
+
     /// <summary>The first θ in (0, limit] at which the function is negative.</summary>
     /// <param name="function">The guard along the step.</param>
     /// <param name="limit">Largest θ looked at.</param>
@@ -24,10 +30,12 @@ internal static class Crossing
     {
         var (left, mid) = (default(Place), new Place(0, function.Value(0)));
         int looks = LooksPerStretch * stretches;
-        for (int i = 0; i <= looks; i++)
+        for (int i = 0; i <= looks + 1; i++)
         {
-            double x = limit * (i == 0 ? FirstLook / stretches : (double)i / looks);
+            double x = limit * (i == 0 ? FirstLook / stretches : i < looks ? (double)i / looks : i == looks ? 1 - Beside / stretches : 1);
             var right = new Place(x, function.Value(x));
+            if (i == 0 && DipsAtOnce(ref function, limit * Beside / stretches, length, mid, right, out theta))
+                return true;
             if (i > 0 && mid.Value <= left.Value && mid.Value <= right.Value && Dips(ref function, length, left, mid, right, out theta))
                 return true;
             if (right.Value < 0)
@@ -60,6 +68,17 @@ internal static class Crossing
         }
 
         return 0;
+    }
+
+    /// <summary>A guard that falls to begin with and is above its start again at the first look.</summary>
+    private static bool DipsAtOnce<TFunction>(ref TFunction function, double beside, double length, Place start, Place first, out double theta)
+        where TFunction : struct, IGuardFunction, allows ref struct
+    {
+        theta = 0;
+        if (!(start.Value > LeastStart * first.Value && first.Value >= start.Value && beside * length > LeastTime))
+            return false;
+        var mid = new Place(beside, function.Value(beside));
+        return mid.Value <= start.Value && Dips(ref function, length, start, mid, first, out theta);
     }
 
     /// <summary>A touch and a release inside the step leave no sign at the looks: follow the lowest of three down its parabola.</summary>

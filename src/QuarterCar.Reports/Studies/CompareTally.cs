@@ -77,10 +77,11 @@ public sealed class CompareTally(UnitSystem units)
         return first + (travel ? $"; all are alike in up-travel used, {_travel.Text}." : $"; {who} least of the up-travel, {_travel.Text}.");
     }
 
-    /// <summary>The setups with the lowest value of a figure as it is shown.</summary>
+    /// <summary>The setups with the lowest value of a figure as it is shown, of those that their springs hold up where there are such.</summary>
     private sealed class Lowest(string figure, Readable read)
     {
         private double _value = double.PositiveInfinity;
+        private bool _held;
 
         public Named Setups { get; private set; } = new();
 
@@ -89,7 +90,9 @@ public sealed class CompareTally(UnitSystem units)
         public void Take(StudyRow row)
         {
             double value = CompareTable.Value(figure, row);
-            if (double.IsNaN(value)) return;
+            if (double.IsNaN(value) || (_held && row.Rest is not null)) return;
+            if (!_held && row.Rest is null)
+                (_held, _value, Setups) = (true, double.PositiveInfinity, new());
             string text = CompareTable.Text(figure, row, read);
             if (Setups.Count > 0 && text != Text)
             {

@@ -30,9 +30,9 @@ internal sealed class TweakWords
     {
         if (_result.Base is null)
             return $"{Goal.Head} does not apply to this corner";
-        var best = _result.Steps.FirstOrDefault(s => s.Feasible && s.LimitsBroken.IsEmpty && s.Change is { } c && _result.Goal.Better(c, 0));
+        var best = _result.Steps.FirstOrDefault(s => s.Feasible && s.Rest is null && s.LimitsBroken.IsEmpty && s.Change is { } c && _result.Goal.Better(c, 0));
         return best is null
-            ? $"No single step betters {Goal.Word}, {Goal.Text(_result.Base)} as written"
+            ? $"No single step {(OnMetal ? "that lifts it off " : "")}betters {Goal.Word}, {Goal.Text(_result.Base)} as written"
             : $"{Capital(best.Step.What)} helps most: {Goal.Word} from {Goal.Text(_result.Base)} to {Goal.Text(best.Goal)}";
     }
 
@@ -51,9 +51,15 @@ internal sealed class TweakWords
     /// <summary>Head of the remarks.</summary>
     public const string RemarksHead = "Springs of the steps; what appears, vanishes or breaks";
 
-    /// <summary>Remarks below the table: the spring of a step, what appears, vanishes, breaks or cannot be done.</summary>
+    /// <summary>Remarks below the table: which steps lift the corner off metal where it stands on it, the spring of a step, what appears, vanishes, breaks or cannot be done.</summary>
     public IEnumerable<string> Remarks()
     {
+        if (OnMetal)
+        {
+            string[] lifting = [.. _result.Steps.Where(s => s.Ran && s.Rest is null).Select(s => s.Step.What)];
+            yield return lifting.Length == 0 ? "No step lifts the corner off." : $"The corner is lifted off by {string.Join("; ", lifting)}; by no other step.";
+        }
+
         foreach (TweakOutcome s in _result.Steps)
         {
             var parts = Spring(s).Concat(s.EventChanges.Select(e => e.After == 0 ? $"{EventWords.Of(e.Event)} vanishes" : $"{EventWords.Of(e.Event)} appears, {EventWords.Times(e.After)}"))

@@ -23,7 +23,7 @@ internal static class PickWarnings
         if (set.Failed.HasFlag(PickChecks.BeyondThread))
             yield return new("beyond_thread", $"The coil nut would stand {Length(set.Preload - ThreadEnd(set, data.Body!))} past the end of its thread: take longer or stiffer springs.");
         if (set.Failed.HasFlag(PickChecks.OverBody))
-            yield return new("spring_over_body", $"{Tight(set, data, Length)} does not go over the body of {Length(data.Body!.Diameter!.Value)}: take springs with a larger inner diameter.");
+            yield return new("spring_over_body", $"{Tight(set, data, Length)} not go over the body of {Length(data.Body!.Diameter!.Value)}: take springs with a larger inner diameter.");
         if (set.TenderSolid == false)
             yield return new("tender_near_ride_height", "The tender is still working at ride height, so the rate changes as the corner moves: take a softer or shorter tender, or more preload.");
         if (set.ReachesStopNut == false)
@@ -85,9 +85,14 @@ internal static class PickWarnings
 
     private static double ThreadEnd(PickSet set, BodyData body) => (FitWork.StackFree(set.Springs, body) - body.SeatLength + body.Thread)!.Value;
 
-    private static string Tight(PickSet set, PickData data, Func<double, string> length) => string.Join(
-        " and ",
-        new[] { ("The tender", set.Springs.Tender), ("The upper spring", set.Springs.Upper), ("The lower spring", set.Springs.Lower) }
-            .Where(p => p.Item2?.CoilInner <= data.Body!.Diameter)
-            .Select((p, i) => $"{(i == 0 ? p.Item1 : char.ToLowerInvariant(p.Item1[0]) + p.Item1[1..])} ({length(p.Item2!.CoilInner!.Value)} inside)"));
+    private static string Tight(PickSet set, PickData data, Func<double, string> length)
+    {
+        string[] tight =
+        [
+            .. new[] { ("The tender", set.Springs.Tender), ("The upper spring", set.Springs.Upper), ("The lower spring", set.Springs.Lower) }
+                .Where(p => p.Item2?.CoilInner <= data.Body!.Diameter)
+                .Select((p, i) => $"{(i == 0 ? p.Item1 : char.ToLowerInvariant(p.Item1[0]) + p.Item1[1..])} ({length(p.Item2!.CoilInner!.Value)} inside)"),
+        ];
+        return string.Join(" and ", tight) + (tight.Length == 1 ? " does" : " do");
+    }
 }

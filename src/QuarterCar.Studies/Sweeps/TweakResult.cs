@@ -50,6 +50,9 @@ public sealed record TweakOutcome(
     ImmutableArray<EventChange> EventChanges,
     string? Reason)
 {
+    /// <summary>Metal or bound coils that the corner stands on with it, in words; null where its springs hold it up.</summary>
+    public string? Rest { get; init; }
+
     /// <summary>False where it could not be run.</summary>
     public bool Ran { get; init; } = true;
 

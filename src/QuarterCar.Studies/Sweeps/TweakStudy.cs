@@ -61,7 +61,7 @@ public static class TweakStudy
         RunResult before = written.Run!;
         double? value = goal.Of(row.Figures), was = goal.Of(written.Figures);
         var limits = run.Limits.Where((l, i) => l.Broken && !before.Limits[i].Broken).Select(l => l.Figure);
-        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. limits], [.. Events(before, run)], Hindrance(before.Standing, run.Standing));
+        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. limits], [.. Events(before, run)], Hindrance(before.Standing, run.Standing)) { Rest = row.Rest };
     }
 
     private static IEnumerable<KeyValuePair<string, double>> SideEffects(StandingResult before, StandingResult after)

@@ -5,7 +5,6 @@ using QuarterCar.Reports.Html;
 using QuarterCar.Reports.Studies;
 using QuarterCar.Reports.Units;
 using QuarterCar.Scenarios;
-using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Web.State;
 
@@ -32,8 +31,7 @@ internal sealed class CompareAnswer(Library library, Runs runs)
         if (scenario is null || PageLimits.Of(scenario) is not null) return new(index, request, null, "this setup has mistakes", null, null);
         try
         {
-            RunResult run = runs.Of(units, scenario, cancel);
-            return new(index, request, null, run.Figures.Run.Message, run.Figures.Run.End == RunEnds.Finished ? FigureTable.Values(run.Standing.Figures, run.Figures) : null, null);
+            return StudyRow.Of(index, request, null, "", runs.Of(units, scenario, cancel), keepRun: false);
         }
         catch (CornerException e)
         {
@@ -64,7 +62,7 @@ internal sealed class CompareAnswer(Library library, Runs runs)
             html.Raw("</tbody></table></div>").Element("p", CompareTable.Star, "hint-line");
         }
 
-        foreach (StudyRow row in rows.Where(r => r.Figures is null)) html.Element("p", $"{row.Request.Title}: {row.Note}", "alarm");
+        foreach (StudyRow row in rows.Where(r => r.Figures is null || r.Rest is not null)) html.Element("p", $"{row.Request.Title}: {row.Note}", "alarm");
         return html.ToString();
     }
 }

@@ -1,4 +1,5 @@
 using QuarterCar.Reports.Studies;
+using QuarterCar.Reports.Units;
 using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
 
@@ -48,6 +49,28 @@ public sealed class CompareTallyTests
         CompareTally tally = Of(Ran(0, 1, 0.5), Ran(1, 2, double.NaN) with { Note = "stands on metal at full bump" });
         Assert.Equal(1, tally.OnMetal);
         Assert.EndsWith(" B meets metal or binds its coils.", tally.Verdict(), StringComparison.Ordinal);
+    }
+
+    // It may have the least of both, for metal holds it still; wherever it stands in the row, it wins nothing.
+    [Fact]
+    public void A_setup_that_stands_on_metal_is_lowest_in_nothing()
+    {
+        StudyRow still = Ran(0, 0.1, 0.1) with { Note = "stands on bound coils" }, low = Ran(1, 1, 0.3), high = Ran(2, 2, 0.4);
+        foreach (StudyRow[] rows in new[] { new[] { still, low, high }, [high, still, low], [low, high, still] })
+        {
+            string mark = CompareTable.Mark(low.Index), verdict = Of(rows).Verdict();
+            Assert.Equal($"{mark} has the lowest peak acceleration, 1.00\u00a0g; it also uses least of the up-travel, 30\u00a0%. A meets metal or binds its coils.", verdict);
+            CompareLine peak = CompareTable.Of(rows, new Readable(UnitSystem.Us)).Single(l => l.Name == "acceleration.peak_g");
+            Assert.Equal([true], rows.Select((r, i) => (r, Best: peak.Cells[i].Rest.StartsWith('*'))).Where(c => c.Best).Select(c => c.r == low));
+        }
+    }
+
+    [Fact]
+    public void Where_all_stand_on_metal_none_is_starred()
+    {
+        StudyRow[] rows = [Ran(0, 1, 0.1) with { Note = "stands on bound coils" }, Ran(1, 2, 0.2) with { Note = "stands on metal at full bump" }];
+        Assert.DoesNotContain(CompareTable.Of(rows, new Readable(UnitSystem.Us)), l => l.Cells.Any(c => c.Rest.StartsWith('*')));
+        Assert.StartsWith("A has the lowest peak acceleration", Of(rows).Verdict(), StringComparison.Ordinal);
     }
 
     private static CompareTally Of(params StudyRow[] rows)
