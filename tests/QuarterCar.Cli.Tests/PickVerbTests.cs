@@ -125,6 +125,17 @@ public sealed class PickVerbTests : IDisposable
         Assert.All(text.Split('\n'), l => Assert.True(l.Length <= 80, l));
     }
 
+    [Theory]
+    [InlineData("60", "60", "The upper spring (60.0 mm inside) and the lower spring (60.0 mm inside) do not go over the body of 63.0 mm")]
+    [InlineData("60", "70", "The upper spring (60.0 mm inside) does not go over the body of 63.0 mm")]
+    public void Springs_that_do_not_go_over_the_body_are_named(string inner30, string inner45, string said)
+    {
+        string list = _scratch.Write("narrow.csv", $"rate_N_mm,free_length_mm,solid_length_mm,inner_diameter_mm\n30,350,150,{inner30}\n45,350,150,{inner45}\n");
+        var sets = Asked.Of([.. s_asked, "--springs", list, "--diameter", "63 mm", "--json"]).Json().GetProperty("sets");
+        string[] messages = [.. sets.EnumerateArray().SelectMany(s => s.GetProperty("warnings").EnumerateArray()).Select(w => w.GetProperty("message").GetString()!.Replace('\u00a0', ' '))];
+        Assert.Contains(messages, m => m.StartsWith(said, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Where_no_set_passes_the_limit_in_the_way_and_the_nearest_set_are_named()
     {
