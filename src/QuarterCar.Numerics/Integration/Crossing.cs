@@ -5,6 +5,10 @@ internal static class Crossing
 {
     private const int MaxIterations = 80;
 
+    // A dip followed down to a millionth of its width takes a dozen places; the narrowest, as a share of the step, is below the last digits of its values.
+    private const int MostPlaces = 40;
+    private const double NarrowestDip = 3e-9;
+
     // Two times closer than this are one, s: a ten-millionth of the microsecond that events are promised to.
     internal const double TimeResolution = 1e-13;
 
@@ -81,26 +85,26 @@ internal static class Crossing
         return mid.Value <= start.Value && Dips(ref function, length, start, mid, first, out theta);
     }
 
-    /// <summary>A touch and a release inside the step leave no sign at the looks: follow the lowest of three down its parabola.</summary>
+    /// <summary>
+    /// A touch and a release inside the step leave no sign at the looks: the lowest of three is followed down their parabola. A dip is convex, so that it
+    /// lies above the chords carried on past the lowest: where these stay inside, it does.
+    /// </summary>
     private static bool Dips<TFunction>(ref TFunction function, double length, Place left, Place mid, Place right, out double theta)
         where TFunction : struct, IGuardFunction, allows ref struct
     {
         theta = 0;
-        for (int k = 0; k < 12; k++)
+        for (int k = 0; k < MostPlaces; k++)
         {
-            double a = (right.Value - mid.Value) / (right.At - mid.At), b = (mid.Value - left.Value) / (mid.At - left.At);
-            double bend = (a - b) / (right.At - left.At);
-            double vertex = bend > 0 ? 0.5 * (mid.At + left.At) - 0.5 * b / bend : mid.At;
-            if (!(vertex > left.At && vertex < right.At) || Math.Abs(vertex - mid.At) < 1e-9)
+            double before = mid.At - left.At, behind = right.At - mid.At;
+            double rise = (right.Value - mid.Value) / behind, fall = (left.Value - mid.Value) / before;
+            if ((mid.Value > rise * before && mid.Value > fall * behind) || !(rise + fall > 0) || Math.Max(before, behind) < NarrowestDip)
                 return false;
-            if (mid.Value - bend * (vertex - mid.At) * (vertex - mid.At) > 0.5 * mid.Value)
-                return false;
-            var low = new Place(vertex, function.Value(vertex));
-            bool later = vertex > mid.At;
+            Place low = Lower(ref function, mid.At, before, behind, rise, fall);
+            bool later = low.At > mid.At;
             if (low.Value < 0)
             {
-                Place before = later ? mid : left;
-                theta = before.Value > 0 ? Locate(ref function, length, before.At, before.Value, vertex, low.Value) : before.At;
+                Place inside = later ? mid : left;
+                theta = inside.Value > 0 ? Locate(ref function, length, inside.At, inside.Value, low.At, low.Value) : inside.At;
                 return true;
             }
 
@@ -111,6 +115,17 @@ internal static class Crossing
         }
 
         return false;
+    }
+
+    // The parabola's foot, never more than half way to either neighbour. Where that is all but the middle, a place a little beyond it on the wider side, so that both sides close in.
+    private static Place Lower<TFunction>(ref TFunction function, double mid, double before, double behind, double rise, double fall)
+        where TFunction : struct, IGuardFunction, allows ref struct
+    {
+        double foot = 0.5 * ((fall * behind) - (rise * before)) / (rise + fall);
+        double wider = Math.Max(before, behind);
+        if (Math.Abs(foot) < 0.05 * wider)
+            foot = Math.Max(3 * Math.Abs(foot), 0.0025 * wider) * (behind > before ? 1 : -1);
+        return new Place(mid + foot, function.Value(mid + foot));
     }
 
     /// <summary>False position with the Illinois halving (Dowell and Jarratt, BIT 11, 1971, 168–174), a bisection now and then.</summary>
