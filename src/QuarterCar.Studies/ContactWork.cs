@@ -1,5 +1,6 @@
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
+using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.Studies;
 
@@ -61,7 +62,9 @@ internal sealed class ContactWork(RunTrack track)
             if (e.Event == s_events[k].Touch)
             {
                 double v = ShaftVelocity(e);
-                _open[k] = new Open(index, e.Time, v);
+                ContactKind kind = (ContactKind)k;
+                Corner corner = track.Corner;
+                _open[k] = new Open(index, e.Time, v, (in FigureNode n) => Of(kind, corner, n).Force);
             }
             else if (e.Event == s_events[k].Release)
             {
@@ -70,8 +73,11 @@ internal sealed class ContactWork(RunTrack track)
         }
     }
 
-    /// <summary>Takes a node of a step; a weight of 0 is a step's end, which counts for peaks alone.</summary>
-    public void Take(in FigureNode node, double weight, int step, double from, double to)
+    /// <summary>Takes a node of a step, before the step; a weight of 0 is a step's end, which counts for peaks alone.</summary>
+    /// <param name="node">The node.</param>
+    /// <param name="weight">Its share of time, s.</param>
+    /// <param name="place">Which of the step's <see cref="FigureWork.Places"/>.</param>
+    public void Take(in FigureNode node, double weight, int place)
     {
         for (int k = 0; k < _open.Length; k++)
         {
@@ -80,8 +86,17 @@ internal sealed class ContactWork(RunTrack track)
             (double depth, double speed, double force) = Of((ContactKind)k, track.Corner, node);
             open.Depth = Math.Max(open.Depth, depth);
             open.Energy += weight * force * Math.Max(0, speed);
-            open.Force.Take(force, step, from, to);
+            open.Forces[place] = force;
         }
+    }
+
+    /// <summary>Takes the step whose nodes were taken.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="places">θ of its nodes.</param>
+    public void Take(in DenseStep step, ReadOnlySpan<double> places)
+    {
+        foreach (Open? open in _open)
+            open?.Force.Take(track, step, places, open.Forces, open.Quantity);
     }
 
     /// <summary>Closes what is still open at the end of the run: figures up to there.</summary>
@@ -95,11 +110,9 @@ internal sealed class ContactWork(RunTrack track)
     {
         if (_open[(int)kind] is not { } open)
             return;
-        Corner corner = track.Corner;
-        double force = open.Force.Refined(track, (in FigureNode n) => Of(kind, corner, n).Force);
         string name = EventNames.Of(s_events[(int)kind].Touch);
         _done.Add((open.Event, new ContactFigures(
-            name, open.Time, open.Time * track.Course.Speed, open.ShaftVelocity, Math.Max(0, force), open.Depth, time - open.Time, open.Energy)));
+            name, open.Time, open.Time * track.Course.Speed, open.ShaftVelocity, Math.Max(0, open.Force.Value), open.Depth, time - open.Time, open.Energy)));
         _open[(int)kind] = null;
     }
 
@@ -108,7 +121,7 @@ internal sealed class ContactWork(RunTrack track)
         return track.Corner.Ratio.Ratio(CornerState.WheelTravel(e.State)) * CornerState.WheelVelocity(e.State);
     }
 
-    private sealed class Open(int index, double time, double shaftVelocity)
+    private sealed class Open(int index, double time, double shaftVelocity, FigureQuantity force)
     {
         public int Event { get; } = index;
 
@@ -119,6 +132,10 @@ internal sealed class ContactWork(RunTrack track)
         public double Depth { get; set; }
 
         public double Energy { get; set; }
+
+        public double[] Forces { get; } = new double[FigureWork.Places];
+
+        public FigureQuantity Quantity { get; } = force;
 
         public Peak Force = new();
     }

@@ -6,6 +6,7 @@ using MathNet.Numerics.Integration;
 
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
+using QuarterCar.Model.Terrain;
 using QuarterCar.Numerics.Integration;
 using QuarterCar.Numerics.Signals;
 
@@ -29,8 +30,11 @@ internal sealed class FigureWork
     /// <inheritdoc cref="Nodes"/>
     internal static ReadOnlySpan<double> Weights => s_weights;
 
-    /// <summary>θ of the first node, as a share of what was kept of a step; the last node is as far from its end.</summary>
-    internal static readonly double FirstNode = s_nodes.Min();
+    /// <summary>Both ends of a step and Gauss's places between.</summary>
+    internal const int Places = Points + 2;
+
+    private static readonly FigureQuantity s_acceleration = (in FigureNode n) => Math.Abs(n.SprungAcceleration), s_tyre = (in FigureNode n) => n.TyreForce, s_tyreLess = (in FigureNode n) => -n.TyreForce;
+    private static readonly FigureQuantity s_in = (in FigureNode n) => n.ShaftVelocity, s_out = (in FigureNode n) => -n.ShaftVelocity;
 
     private readonly RunTrack _track;
     private readonly ContactWork _contacts;
@@ -66,43 +70,57 @@ internal sealed class FigureWork
             ref readonly DenseStep step = ref steps[i];
             for (; e < events.Length && events[e].Time <= step.Start; e++)
                 _contacts.Take(e, events[e]);
-            Step(i, step);
+            Step(step);
         }
 
         for (; e < events.Length; e++)
             _contacts.Take(e, events[e]);
         _contacts.Finish(_track.EndTime);
+        End();
     }
 
-    private void Step(int i, in DenseStep step)
+    // A step of the road exactly at the end lies in none of the motion's steps: the last state stands on the road after it.
+    private void End()
+    {
+        Road road = _track.Course.Road;
+        int at = road.Breaks.BinarySearch(_track.Course.DistanceAt(_track.EndTime));
+        if (at < 0 || _track.Course.Speed <= 0 || !road.Jumps(at))
+            return;
+        double load = _track.At(_track.EndTime).TyreForce;
+        _tyreMost.Take(load);
+        _tyreLeast.Take(-load);
+    }
+
+    private void Step(in DenseStep step)
     {
         double length = step.End - step.Start, end = length / step.Length;
         _secondary += (step.Piece & PieceTag.OnStopNut) != 0 ? length : 0;
         _airborne += (step.Piece & PieceTag.Airborne) != 0 ? length : 0;
         _energy.Begin(step);
-        for (int k = -1; k <= Points; k++)
+        Span<double> places = stackalloc double[Places], acceleration = stackalloc double[Places], tyre = stackalloc double[Places], velocity = stackalloc double[Places];
+        for (int k = 0; k < Places; k++)
         {
-            double theta = k < 0 ? 0 : k == Points ? end : end * s_nodes[k], weight = k < 0 || k == Points ? 0 : length * s_weights[k];
-            double from = k < 0 ? 0 : k == 0 ? 0 : end * s_nodes[k - 1], to = k >= Points - 1 ? end : end * s_nodes[k + 1];
+            bool inside = k > 0 && k <= Points;
+            double theta = inside ? end * s_nodes[k - 1] : k == 0 ? 0 : end, weight = inside ? length * s_weights[k - 1] : 0, x;
             var node = new FigureNode(_track, step, theta);
-            Peaks(node, i, from, to);
+            (places[k], x, velocity[k], acceleration[k], tyre[k]) = (theta, node.ShaftTravel, node.ShaftVelocity, Math.Abs(node.SprungAcceleration), node.TyreForce);
+            _most = Math.Max(_most, x);
+            _least = Math.Min(_least, x);
             if (_contacts.Any)
-                _contacts.Take(node, weight, i, from, to);
-            if (weight > 0)
+                _contacts.Take(node, weight, k);
+            if (inside)
                 Integrals(node, weight);
         }
-    }
 
-    private void Peaks(in FigureNode node, int step, double from, double to)
-    {
-        double x = node.ShaftTravel;
-        _most = Math.Max(_most, x);
-        _least = Math.Min(_least, x);
-        _acceleration.Take(Math.Abs(node.SprungAcceleration), step, from, to);
-        _tyreMost.Take(node.TyreForce, step, from, to);
-        _tyreLeast.Take(-node.TyreForce, step, from, to);
-        _in.Take(node.ShaftVelocity, step, from, to);
-        _out.Take(-node.ShaftVelocity, step, from, to);
+        if (_contacts.Any)
+            _contacts.Take(step, places);
+        _acceleration.Take(_track, step, places, acceleration, s_acceleration);
+        _tyreMost.Take(_track, step, places, tyre, s_tyre);
+        _in.Take(_track, step, places, velocity, s_in);
+        for (int k = 0; k < Places; k++)
+            (tyre[k], velocity[k]) = (-tyre[k], -velocity[k]);
+        _tyreLeast.Take(_track, step, places, tyre, s_tyreLess);
+        _out.Take(_track, step, places, velocity, s_out);
     }
 
     private void Integrals(in FigureNode node, double weight)
@@ -129,19 +147,19 @@ internal sealed class FigureWork
                 inside ? (_most - ride) / (stroke - ride) : null,
                 inside ? (ride - _least) / ride : null,
                 _travel / time,
-                Math.Max(0, _in.Refined(_track, (in FigureNode n) => n.ShaftVelocity)),
-                Math.Max(0, _out.Refined(_track, (in FigureNode n) => -n.ShaftVelocity)),
+                Math.Max(0, _in.Value),
+                Math.Max(0, _out.Value),
                 _secondary),
             Counts(),
             [.. _contacts.Done.Where(c => c.Figures.Kind != EventNames.Of(CornerEvent.TopOut)).OrderBy(c => c.Event).Select(c => c.Figures)],
             new AccelerationFigures(
-                _acceleration.Refined(_track, (in FigureNode n) => Math.Abs(n.SprungAcceleration)) / Corner.Gravity,
+                _acceleration.Value / Corner.Gravity,
                 Math.Sqrt(_accelerationSquared / time) / Corner.Gravity,
                 weighted,
                 dose),
             new TyreFigures(
-                _tyreMost.Refined(_track, (in FigureNode n) => n.TyreForce),
-                Math.Max(0, -_tyreLeast.Refined(_track, (in FigureNode n) => -n.TyreForce)),
+                _tyreMost.Value,
+                Math.Max(0, -_tyreLeast.Value),
                 _airborne,
                 Math.Sqrt(_loadSquared / time) / _staticLoad),
             _energy.Account(),

@@ -89,6 +89,29 @@ public class CrossingTests
         }
     }
 
+    // A body in flight, g·x² below a line, that skims sine waves of height 1: at its lowest it is the depth below them. Looked for by 4001 samples.
+    [Theory]
+    [InlineData(1e-2)]
+    [InlineData(1e-3)]
+    [InlineData(1e-4)]
+    [InlineData(1e-5)]
+    public void No_touch_of_a_body_that_skims_waves_is_missed(double depth)
+    {
+        var random = new Random(1);
+        double Between(double a, double b) => a + ((b - a) * random.NextDouble());
+        for (int i = 0; i < 500; i++)
+        {
+            (double slope, double fall, double waves, double phase) = (Between(-0.3, 0.3), Between(0, 3), Between(0.6, 8), Between(0, 2 * Math.PI));
+            double Gap(double x) => (slope * x) - (fall * x * x) - Math.Sin((2 * Math.PI * waves * x) + phase);
+            double lift = Enumerable.Range(0, 4001).Min(k => Gap(k / 4000.0)) + depth;
+            if (Gap(0) <= lift || Gap(1) <= lift) continue;
+            string what = $"case {i}";
+            Assert.True(Find(x => Gap(x) - lift, out double theta, out _, stretches: 1 + (int)(2 * waves)), what);
+            Assert.True(Gap(theta) <= lift, what);
+            Assert.DoesNotContain(Enumerable.Range(0, (int)(4000 * (theta - 1e-9)) + 1), k => Gap(k / 4000.0) < lift);
+        }
+    }
+
     // Half waves of a step, the dip in the first or the last of them: looks beside the ends are as close as these are short.
     [Theory]
     [InlineData(0.0025)]

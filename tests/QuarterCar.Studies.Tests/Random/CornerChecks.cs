@@ -1,4 +1,5 @@
 using QuarterCar.Model;
+using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit;
 
 namespace QuarterCar.Studies.Tests.RandomCorners;
@@ -30,6 +31,7 @@ internal static class CornerChecks
         Energy(run, damped);
         Start(run);
         Alternate(run);
+        Peaks(run);
         double left = double.NegativeInfinity;
         foreach (Sample s in run.Track.Rows())
         {
@@ -100,6 +102,39 @@ internal static class CornerChecks
             if (run.Figures.Counts[touch].Value != touches || run.Figures.Counts[touch + 1].Value != releases)
                 throw new ToleranceException($"{names[0]}: counts differ from events");
         }
+    }
+
+    // A peak is the largest there is on the steps' interpolants, not the top of the highest node's neighbourhood: fifty places of each step may not pass it.
+    public static void Peaks(RunResult run)
+    {
+        var track = (RunTrack)run.Track;
+        TravelFigures t = run.Figures.Travel;
+        double most = 0, least = double.PositiveInfinity, fastIn = 0, fastOut = 0, shake = 0, longest = double.NegativeInfinity, shortest = double.PositiveInfinity;
+        foreach (ref readonly DenseStep step in track.Steps)
+        {
+            double end = (step.End - step.Start) / step.Length;
+            for (int k = 0; k <= 50; k++)
+            {
+                var n = new FigureNode(track, step, end * k / 50);
+                (most, least, shake) = (Math.Max(most, n.TyreForce), Math.Min(least, n.TyreForce), Math.Max(shake, Math.Abs(n.SprungAcceleration)));
+                (fastIn, fastOut) = (Math.Max(fastIn, n.ShaftVelocity), Math.Max(fastOut, -n.ShaftVelocity));
+                (longest, shortest) = (Math.Max(longest, n.ShaftTravel), Math.Min(shortest, n.ShaftTravel));
+            }
+        }
+
+        Within(longest, t.MaxShaftTravel, 1e-9, "largest travel");
+        Within(-shortest, -t.MinShaftTravel, 1e-9, "least travel");
+        Within(fastIn, t.PeakCompressionSpeed, 1e-12, "compression speed");
+        Within(fastOut, t.PeakReboundSpeed, 1e-12, "rebound speed");
+        Within(shake, run.Figures.Acceleration.PeakG * Corner.Gravity, 1e-9, "acceleration");
+        Within(most, run.Figures.Tyre.Peak, 1e-6, "tyre force");
+        Within(-least, -run.Figures.Tyre.Least, 1e-6, "least tyre force");
+    }
+
+    private static void Within(double found, double peak, double rounding, string what)
+    {
+        if (found > peak + 1e-9 * Math.Abs(peak) + rounding)
+            throw new ToleranceException(FormattableString.Invariant($"{what}: {found:R} passes the peak of {peak:R}"));
     }
 
     private static void Forces(in Sample s)

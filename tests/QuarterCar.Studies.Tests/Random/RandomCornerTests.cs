@@ -101,6 +101,15 @@ public class RandomCornerTests(ITestOutputHelper output)
         RowIsRun(text);
     }
 
+    // The road falls by 11.5375 mm under the wheel at the run's last moment: of 459.7 + 9.194 N on 10.48 N/mm that leaves 468.894 − 10.48·11.5375 N.
+    [Fact]
+    public void A_drop_exactly_at_the_end_is_in_the_least_tyre_load()
+    {
+        RunResult run = CornerChecks.Run(File.ReadAllText(Path.Combine(s_found, "a-drop-exactly-at-the-end.yaml")))!;
+        new Tolerance(1e-9, "rounding of heights over 10.48 N/mm").Holds(347.981, run.Figures.Tyre.Least);
+        Assert.Equal(run.Figures.Tyre.Least, run.Track.Rows().Last().TyreForce);
+    }
+
     [Fact]
     public void A_load_that_only_gas_squeezed_past_nothing_would_carry_is_refused()
     {
