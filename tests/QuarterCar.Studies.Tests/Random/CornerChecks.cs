@@ -32,6 +32,7 @@ internal static class CornerChecks
         Start(run);
         Alternate(run);
         Peaks(run);
+        Contacts(run);
         double left = double.NegativeInfinity;
         foreach (Sample s in run.Track.Rows())
         {
@@ -129,6 +130,33 @@ internal static class CornerChecks
         Within(shake, run.Figures.Acceleration.PeakG * Corner.Gravity, 1e-9, "acceleration");
         Within(most, run.Figures.Tyre.Peak, 1e-6, "tyre force");
         Within(-least, -run.Figures.Tyre.Least, 1e-6, "least tyre force");
+    }
+
+    // The same of every contact, by its own law, over the steps between touch and release.
+    public static void Contacts(RunResult run)
+    {
+        var track = (RunTrack)run.Track;
+        foreach (EventRow row in run.Events)
+        {
+            if (row.Contact is not { } contact)
+                continue;
+            ContactKind kind = row.Event switch { "bump_stop" => ContactKind.BumpStop, "bottom_out" => ContactKind.BottomOut, "coil_bind" => ContactKind.CoilBind, _ => ContactKind.TopOut };
+            (double force, double depth) = (0, 0);
+            foreach (ref readonly DenseStep step in track.Steps)
+            {
+                if (step.Start < contact.Time || step.End > contact.Time + contact.Duration)
+                    continue;
+                double end = (step.End - step.Start) / step.Length;
+                for (int k = 0; k <= 50; k++)
+                {
+                    (double q, _, double f) = ContactWork.Of(kind, track.Corner, new FigureNode(track, step, end * k / 50));
+                    (force, depth) = (Math.Max(force, f), Math.Max(depth, q));
+                }
+            }
+
+            Within(force, contact.PeakForce, 1e-6, "contact force");
+            Within(depth, contact.Penetration, 1e-9, "penetration");
+        }
     }
 
     private static void Within(double found, double peak, double rounding, string what)
