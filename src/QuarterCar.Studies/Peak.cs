@@ -1,3 +1,4 @@
+using QuarterCar.Numerics;
 using QuarterCar.Numerics.Integration;
 
 namespace QuarterCar.Studies;
@@ -51,50 +52,41 @@ internal struct Peak
             if ((i > 0 && values[i] < values[i - 1]) || (i < last && values[i] < values[i + 1]))
                 continue;
             int mid = Math.Clamp(i, 1, last - 1);
-            var (left, here, right) = (new Place(places[mid - 1], values[mid - 1]), new Place(places[mid], values[mid]), new Place(places[mid + 1], values[mid + 1]));
+            var three = new Bracket(At(mid - 1, places, values), At(mid, places, values), At(mid + 1, places, values));
             if (i == mid)
-                Follow(track, step, left, here, right, quantity);
+                Follow(track, step, three, quantity);
             else
-                Beside(track, step, i < mid ? left : right, here, i < mid ? right : left, quantity);
+                Beside(track, step, i < mid ? three : new Bracket(three.Right, three.Mid, three.Left), quantity);
         }
     }
 
-    // The highest is the step's end. Where a parabola has its top just beside it, the top is followed from there.
-    private void Beside(RunTrack track, in DenseStep step, Place end, Place next, Place third, FigureQuantity quantity)
+    // Upside down: a top is a dip of the negative.
+    private static FunctionPoint At(int i, ReadOnlySpan<double> places, ReadOnlySpan<double> values) => new(places[i], -values[i]);
+
+    // The highest is the step's end, the first of three. Where their parabola has its top just beside it, the top is followed from there.
+    private void Beside(RunTrack track, in DenseStep step, Bracket three, FigureQuantity quantity)
     {
+        (FunctionPoint end, FunctionPoint next, FunctionPoint third) = three;
         double a = (next.Value - end.Value) / (next.At - end.At), b = (third.Value - next.Value) / (third.At - next.At), bend = (b - a) / (third.At - end.At);
-        double foot = 0.5 * (next.At - end.At - (a / bend)), rise = -bend * foot * foot;
-        if (!(bend < 0 && foot / (next.At - end.At) is > 0 and < 1 && end.Value + 2 * rise > Value))
+        double foot = 0.5 * (next.At - end.At - (a / bend)), rise = bend * foot * foot;
+        if (!(bend > 0 && foot / (next.At - end.At) is > 0 and < 1 && 2 * rise - end.Value > Value))
             return;
-        var top = new Place(end.At + foot, quantity(new FigureNode(track, step, end.At + foot)));
-        Value = Math.Max(Value, top.Value);
-        if (top.Value > end.Value)
-            Follow(track, step, end.At < next.At ? end : next, top, end.At < next.At ? next : end, quantity);
+        FunctionPoint top = Look(track, step, end.At + foot, quantity);
+        if (top.Value < end.Value)
+            Follow(track, step, end.At < next.At ? new Bracket(end, top, next) : new Bracket(next, top, end), quantity);
     }
 
-    // By parabolas through the highest of three and its neighbours. A top is concave, so that it lies below the chords carried on past the highest: as long as these
-    // rise above the largest known, it may.
-    private void Follow(RunTrack track, in DenseStep step, Place left, Place mid, Place right, FigureQuantity quantity)
+    // As long as it may rise above the largest known.
+    private void Follow(RunTrack track, in DenseStep step, Bracket top, FigureQuantity quantity)
     {
-        for (int k = 0; k < Refinements; k++)
-        {
-            double before = mid.At - left.At, behind = right.At - mid.At;
-            double up = (mid.Value - left.Value) / before, down = (mid.Value - right.Value) / behind;
-            if (!(mid.Value + Math.Max(up * behind, down * before) > Value) || before + behind < Closest)
-                return;
-            double foot = 0.5 * (up * behind - down * before) / (up + down), wider = Math.Max(before, behind);
-
-            // All but at the middle already: a little beyond it on the wider side, so that both sides close in.
-            if (Math.Abs(foot) < 0.05 * wider)
-                foot = Math.Max(3 * Math.Abs(foot), 0.0025 * wider) * (behind > before ? 1 : -1);
-            var top = new Place(mid.At + foot, quantity(new FigureNode(track, step, mid.At + foot)));
-            Value = Math.Max(Value, top.Value);
-            if (top.Value <= mid.Value)
-                (left, right) = foot > 0 ? (left, top) : (top, right);
-            else
-                (left, mid, right) = foot > 0 ? (mid, top, right) : (left, top, mid);
-        }
+        for (int k = 0; k < Refinements && -top.Floor > Value && top.Width >= Closest; k++)
+            top = top.With(Look(track, step, top.Next(), quantity));
     }
 
-    private readonly record struct Place(double At, double Value);
+    private FunctionPoint Look(RunTrack track, in DenseStep step, double theta, FigureQuantity quantity)
+    {
+        double value = quantity(new FigureNode(track, step, theta));
+        Take(value);
+        return new FunctionPoint(theta, -value);
+    }
 }

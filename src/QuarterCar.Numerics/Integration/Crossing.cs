@@ -32,15 +32,16 @@ internal static class Crossing
     public static bool TryFind<TFunction>(ref TFunction function, double limit, double length, int stretches, out double theta)
         where TFunction : struct, IGuardFunction, allows ref struct
     {
-        var (left, mid) = (default(Place), new Place(0, function.Value(0)));
+        var (left, mid) = (default(FunctionPoint), new FunctionPoint(0, function.Value(0)));
         int looks = LooksPerStretch * stretches;
         for (int i = 0; i <= looks + 1; i++)
         {
-            double x = limit * (i == 0 ? FirstLook / stretches : i < looks ? (double)i / looks : i == looks ? 1 - Beside / stretches : 1);
-            var right = new Place(x, function.Value(x));
+            // In order: the early one, one a quarter of a stretch, one beside the end and the end itself.
+            double share = i == 0 ? FirstLook / stretches : i < looks ? (double)i / looks : i == looks ? 1 - Beside / stretches : 1, x = limit * share;
+            var right = new FunctionPoint(x, function.Value(x));
             if (i == 0 && DipsAtOnce(ref function, limit * Beside / stretches, length, mid, right, out theta))
                 return true;
-            if (i > 0 && mid.Value <= left.Value && mid.Value <= right.Value && Dips(ref function, length, left, mid, right, out theta))
+            if (i > 0 && mid.Value <= left.Value && mid.Value <= right.Value && Dips(ref function, length, new Bracket(left, mid, right), out theta))
                 return true;
             if (right.Value < 0)
             {
@@ -75,57 +76,36 @@ internal static class Crossing
     }
 
     /// <summary>A guard that falls to begin with and is above its start again at the first look.</summary>
-    private static bool DipsAtOnce<TFunction>(ref TFunction function, double beside, double length, Place start, Place first, out double theta)
+    private static bool DipsAtOnce<TFunction>(ref TFunction function, double beside, double length, FunctionPoint start, FunctionPoint first, out double theta)
         where TFunction : struct, IGuardFunction, allows ref struct
     {
         theta = 0;
         if (!(start.Value > LeastStart * first.Value && first.Value >= start.Value && beside * length > LeastTime))
             return false;
-        var mid = new Place(beside, function.Value(beside));
-        return mid.Value <= start.Value && Dips(ref function, length, start, mid, first, out theta);
+        var mid = new FunctionPoint(beside, function.Value(beside));
+        return mid.Value <= start.Value && Dips(ref function, length, new Bracket(start, mid, first), out theta);
     }
 
-    /// <summary>
-    /// A touch and a release inside the step leave no sign at the looks: the lowest of three is followed down their parabola. A dip is convex, so that it
-    /// lies above the chords carried on past the lowest: where these stay inside, it does.
-    /// </summary>
-    private static bool Dips<TFunction>(ref TFunction function, double length, Place left, Place mid, Place right, out double theta)
+    /// <summary>A touch and a release inside the step leave no sign at the looks: the lowest of three is followed down, until it is outside or cannot be.</summary>
+    private static bool Dips<TFunction>(ref TFunction function, double length, Bracket dip, out double theta)
         where TFunction : struct, IGuardFunction, allows ref struct
     {
         theta = 0;
-        for (int k = 0; k < MostPlaces; k++)
+        for (int k = 0; k < MostPlaces && !(dip.Floor > 0 || dip.IsFlat || dip.Wider < NarrowestDip); k++)
         {
-            double before = mid.At - left.At, behind = right.At - mid.At;
-            double rise = (right.Value - mid.Value) / behind, fall = (left.Value - mid.Value) / before;
-            if ((mid.Value > rise * before && mid.Value > fall * behind) || !(rise + fall > 0) || Math.Max(before, behind) < NarrowestDip)
-                return false;
-            Place low = Lower(ref function, mid.At, before, behind, rise, fall);
-            bool later = low.At > mid.At;
+            double at = dip.Next();
+            var low = new FunctionPoint(at, function.Value(at));
             if (low.Value < 0)
             {
-                Place inside = later ? mid : left;
+                FunctionPoint inside = low.At > dip.Mid.At ? dip.Mid : dip.Left;
                 theta = inside.Value > 0 ? Locate(ref function, length, inside.At, inside.Value, low.At, low.Value) : inside.At;
                 return true;
             }
 
-            if (low.Value >= mid.Value)
-                (left, right) = later ? (left, low) : (low, right);
-            else
-                (left, mid, right) = later ? (mid, low, right) : (left, low, mid);
+            dip = dip.With(low);
         }
 
         return false;
-    }
-
-    // The parabola's foot, never more than half way to either neighbour. Where that is all but the middle, a place a little beyond it on the wider side, so that both sides close in.
-    private static Place Lower<TFunction>(ref TFunction function, double mid, double before, double behind, double rise, double fall)
-        where TFunction : struct, IGuardFunction, allows ref struct
-    {
-        double foot = 0.5 * ((fall * behind) - (rise * before)) / (rise + fall);
-        double wider = Math.Max(before, behind);
-        if (Math.Abs(foot) < 0.05 * wider)
-            foot = Math.Max(3 * Math.Abs(foot), 0.0025 * wider) * (behind > before ? 1 : -1);
-        return new Place(mid + foot, function.Value(mid + foot));
     }
 
     /// <summary>False position with the Illinois halving (Dowell and Jarratt, BIT 11, 1971, 168–174), a bisection now and then.</summary>
@@ -161,7 +141,4 @@ internal static class Crossing
 
         return high;
     }
-
-    /// <summary>The function's value at one θ.</summary>
-    private readonly record struct Place(double At, double Value);
 }

@@ -48,7 +48,7 @@ public static class TweakStudy
             throw new CornerException("coilover", "a scenario that cannot be run as written: " + written.Note, "a scenario that runs");
         double? before = goal.Of(written.Figures);
         ImmutableArray<TweakOutcome> outcomes = [.. steps.Select((s, i) => Outcome(s, written, rows[i + 1], goal))];
-        return new TweakResult(study.Scenario, goal, before, shelf.Invented && outcomes.Any(o => o.Step.Spring is not null), [.. Ranked(outcomes, goal)]) { Rest = AtRest.Of(written.Run.Standing.Corner) };
+        return new TweakResult(study.Scenario, goal, before, shelf.Invented && outcomes.Any(o => o.Step.Spring is not null), [.. Ranked(outcomes, goal)]) { Rest = written.Rest };
     }
 
     private static IEnumerable<TweakOutcome> Ranked(IEnumerable<TweakOutcome> outcomes, Goal goal) =>
@@ -61,7 +61,7 @@ public static class TweakStudy
         RunResult before = written.Run!;
         double? value = goal.Of(row.Figures), was = goal.Of(written.Figures);
         var limits = run.Limits.Where((l, i) => l.Broken && !before.Limits[i].Broken).Select(l => l.Figure);
-        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. limits], [.. Events(before, run)], Hindrance(before.Standing, run.Standing)) { Rest = row.Rest };
+        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. limits], [.. Events(before, run)], Hindrance(written, row)) { Rest = row.Rest };
     }
 
     private static IEnumerable<KeyValuePair<string, double>> SideEffects(StandingResult before, StandingResult after)
@@ -84,11 +84,12 @@ public static class TweakStudy
     }
 
     // Only what the step itself brings about: a base that has the fault already is not the step's doing.
-    private static string? Hindrance(StandingResult before, StandingResult after)
+    private static string? Hindrance(StudyRow written, StudyRow row)
     {
         // No figure of the run tells of it: what holds at its start is no event, and up-travel has no share there.
-        if (AtRest.Of(after.Corner) is { } rest && AtRest.Of(before.Corner) is null)
+        if (row.Rest is { } rest && written.Rest is null)
             return $"with it the corner {rest}";
+        (StandingResult before, StandingResult after) = (written.Run!.Standing, row.Run!.Standing);
         var units = after.Scenario.Units;
         (double preload, double was) = (after.Figures.Preload, before.Figures.Preload);
         if (preload < 0 && preload < was)

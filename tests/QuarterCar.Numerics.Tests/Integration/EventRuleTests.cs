@@ -124,16 +124,6 @@ public class EventRuleTests
     private static TestRun Once<TModel>(TModel model, uint on)
         where TModel : struct, ISwitched => TestRun.Switched(model, on, default, 1, TestRun.Uncontrolled(1));
 
-    /// <summary>y' = 1 with one or two switches that run straight over time.</summary>
-    private readonly record struct Line(double First, double FirstSlope, double Second, double SecondSlope) : ISwitched
-    {
-        public int Switches => double.IsNaN(Second) ? 1 : 2;
-
-        public Vector256<double> Derivative(double t, Vector256<double> y, uint on) => Vector256.Create(1.0, 0, 0, 0);
-
-        public double Switch(int index, double t, Vector256<double> y) => index == 0 ? First + FirstSlope * t : Second + SecondSlope * t;
-    }
-
     /// <summary>y' = 1 with a switch that dips below zero around a moment.</summary>
     private readonly record struct Dip(double Middle, double Depth) : ISwitched
     {

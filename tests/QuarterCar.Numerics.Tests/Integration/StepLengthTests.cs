@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 using QuarterCar.Numerics.Integration;
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.Running;
@@ -14,20 +12,23 @@ public class StepLengthTests
     private static readonly Tolerance s_rounding = new(1e-10, "a crossing to 1e-13 s, grown sixfold a few times");
     private static readonly IntegrationSettings s_settings = TestRun.Settings(1e-9, 1e-9) with { FirstStep = 1e-3 };
 
+    // Past the end of the run.
+    private const double Never = 2;
+
     [Fact]
-    public void A_step_without_error_is_followed_by_one_six_times_as_long() => Lengths([0.001, 0.006, 0.036, 0.216, 0.741], double.NaN, double.NaN);
+    public void A_step_without_error_is_followed_by_one_six_times_as_long() => Lengths([0.001, 0.006, 0.036, 0.216, 0.741], Never, Never);
 
     // Cut at 0.05 after 7 ms of the 216 that it might have had: those are not forgotten.
     [Fact]
-    public void A_step_cut_by_a_break_does_not_shorten_the_next() => Lengths([0.001, 0.006, 0.036, 0.007, 0.216, 0.734], double.NaN, double.NaN, 0.05);
+    public void A_step_cut_by_a_break_does_not_shorten_the_next() => Lengths([0.001, 0.006, 0.036, 0.007, 0.216, 0.734], Never, Never, 0.05);
 
     // Within a ten-thousandth of the break a step goes all the way: 36.003 ms in place of 36.
     [Fact]
-    public void A_step_that_all_but_reaches_a_break_goes_all_the_way() => Lengths([0.001, 0.006, 0.036003, 0.216018, 0.740979], double.NaN, double.NaN, 0.043003);
+    public void A_step_that_all_but_reaches_a_break_goes_all_the_way() => Lengths([0.001, 0.006, 0.036003, 0.216018, 0.740979], Never, Never, 0.043003);
 
     // Of 36 ms a crossing leaves 1; the next step is tried at 216 all the same.
     [Fact]
-    public void A_step_cut_once_by_a_crossing_does_not_shorten_the_next() => Lengths([0.001, 0.006, 0.001, 0.216, 0.776], 0.008, double.NaN);
+    public void A_step_cut_once_by_a_crossing_does_not_shorten_the_next() => Lengths([0.001, 0.006, 0.001, 0.216, 0.776], 0.008, Never);
 
     // Of the 216 ms the second crossing leaves 1 again, 0.46 % of them: the next begins with four times that.
     [Fact]
@@ -43,20 +44,10 @@ public class StepLengthTests
 
     private static void Lengths(double[] expected, double first, double second, params double[] breaks)
     {
-        TestRun run = TestRun.Switched(new Lines(first, second), 0b11, default, 1, s_settings, breaks);
+        TestRun run = TestRun.Switched(new Line(first, -1, second, -1), 0b11, default, 1, s_settings, breaks);
         double[] found = [.. run.Log.Steps.ToArray().Select(s => s.End - s.Start)];
         Assert.Equal(expected.Length, found.Length);
         for (int i = 0; i < found.Length; i++)
             s_rounding.Holds(expected[i], found[i], $"step {i}");
-    }
-
-    /// <summary>y' = 1 with two switches that run straight over time; one at no number never turns.</summary>
-    private readonly record struct Lines(double First, double Second) : ISwitched
-    {
-        public int Switches => 2;
-
-        public Vector256<double> Derivative(double t, Vector256<double> y, uint on) => Vector256.Create(1.0, 0, 0, 0);
-
-        public double Switch(int index, double t, Vector256<double> y) => (index == 0 ? First : Second) is var at && double.IsNaN(at) ? 1 : at - t;
     }
 }

@@ -117,16 +117,11 @@ internal static class CornerChecks
         var track = (RunTrack)run.Track;
         TravelFigures t = run.Figures.Travel;
         double most = 0, least = double.PositiveInfinity, fastIn = 0, fastOut = 0, shake = 0, longest = double.NegativeInfinity, shortest = double.PositiveInfinity;
-        foreach (ref readonly DenseStep step in track.Steps)
+        foreach (FigureNode n in Places(track, 0, double.PositiveInfinity))
         {
-            double end = (step.End - step.Start) / step.Length;
-            for (int k = 0; k <= 50; k++)
-            {
-                var n = new FigureNode(track, step, end * k / 50);
-                (most, least, shake) = (Math.Max(most, n.TyreForce), Math.Min(least, n.TyreForce), Math.Max(shake, Math.Abs(n.SprungAcceleration)));
-                (fastIn, fastOut) = (Math.Max(fastIn, n.ShaftVelocity), Math.Max(fastOut, -n.ShaftVelocity));
-                (longest, shortest) = (Math.Max(longest, n.ShaftTravel), Math.Min(shortest, n.ShaftTravel));
-            }
+            (most, least, shake) = (Math.Max(most, n.TyreForce), Math.Min(least, n.TyreForce), Math.Max(shake, Math.Abs(n.SprungAcceleration)));
+            (fastIn, fastOut) = (Math.Max(fastIn, n.ShaftVelocity), Math.Max(fastOut, -n.ShaftVelocity));
+            (longest, shortest) = (Math.Max(longest, n.ShaftTravel), Math.Min(shortest, n.ShaftTravel));
         }
 
         Within(longest, t.MaxShaftTravel, TravelError, "largest travel");
@@ -148,20 +143,25 @@ internal static class CornerChecks
                 continue;
             ContactKind kind = row.Event switch { "bump_stop" => ContactKind.BumpStop, "bottom_out" => ContactKind.BottomOut, "coil_bind" => ContactKind.CoilBind, _ => ContactKind.TopOut };
             (double force, double depth) = (0, 0);
-            foreach (ref readonly DenseStep step in track.Steps)
+            foreach (FigureNode n in Places(track, contact.Time, contact.Time + contact.Duration))
             {
-                if (step.Start < contact.Time || step.End > contact.Time + contact.Duration)
-                    continue;
-                double end = (step.End - step.Start) / step.Length;
-                for (int k = 0; k <= 50; k++)
-                {
-                    (double q, _, double f) = ContactWork.Of(kind, track.Corner, new FigureNode(track, step, end * k / 50));
-                    (force, depth) = (Math.Max(force, f), Math.Max(depth, q));
-                }
+                (double q, _, double f) = ContactWork.Of(kind, track.Corner, n);
+                (force, depth) = (Math.Max(force, f), Math.Max(depth, q));
             }
 
             Within(force, contact.PeakForce, 1e-3, "contact force");
             Within(depth, contact.Penetration, TravelError, "penetration");
+        }
+    }
+
+    private static IEnumerable<FigureNode> Places(RunTrack track, double from, double to)
+    {
+        for (int i = 0; i < track.Steps.Length; i++)
+        {
+            DenseStep step = track.Steps[i];
+            double end = (step.End - step.Start) / step.Length;
+            for (int k = 0; k <= 50 && step.Start >= from && step.End <= to; k++)
+                yield return new FigureNode(track, step, end * k / 50);
         }
     }
 
