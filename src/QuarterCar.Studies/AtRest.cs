@@ -16,6 +16,9 @@ public static class AtRest
     /// <summary>Both of them in a sentence.</summary>
     public const string Either = "stands on metal or bound coils";
 
+    /// <summary>Both of them in a sentence on several.</summary>
+    public const string EitherOfMany = "stand on metal or bound coils";
+
     private static readonly ImmutableArray<string> Words = [OnMetal, OnBoundCoils];
 
     /// <summary>In words; null where the springs hold the corner up.</summary>

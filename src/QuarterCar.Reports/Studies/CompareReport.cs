@@ -64,6 +64,6 @@ internal static class CompareReport
                 [.. lines.Select((l, k) => shown.Select(i => cells[i][k]).Prepend(l.Words).ToArray())]);
         }
 
-        if (ran.Count > 1) html.Element("p", CompareTable.Star, "help");
+        if (ran.Count > 1) html.Element("p", CompareTable.Legend(lines), "help");
     }
 }

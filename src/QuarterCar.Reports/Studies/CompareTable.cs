@@ -25,8 +25,9 @@ public static class CompareTable
     /// <summary>What a comparison cannot say.</summary>
     public const string Caution = "What is best here is best for this one corner in this model. That says nothing of the other corners, of strength, or of how it feels.";
 
-    /// <summary>Explains the stars; said wherever they stand.</summary>
-    public const string Star = "* the best of each figure. " + Caution;
+    /// <summary>What stands below the table: the stars explained where there are any.</summary>
+    public static string Legend(ImmutableArray<CompareLine> lines) =>
+        lines.Any(l => l.Cells.Any(c => c.Rest.StartsWith('*'))) ? "* the best of each figure. " + Caution : Caution;
 
     // Less is better (−1), more is better (+1), neither (0).
     private static readonly ImmutableArray<(string Name, string Words, int Better)> s_figures =

@@ -1,5 +1,6 @@
 using QuarterCar.Reports.Units;
 using QuarterCar.Scenarios;
+using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
 
 namespace QuarterCar.Reports.Studies;
@@ -13,7 +14,7 @@ public sealed class CompareTally(UnitSystem units)
 
     private readonly Lowest _peak = new("acceleration.peak_g", new Readable(units)), _travel = new("travel.up_travel_used", new Readable(units));
     private readonly List<StudyRow> _first = [], _failures = [];
-    private readonly Named _metal = new(), _failed = new();
+    private readonly Named _resting = new(), _metal = new(), _failed = new();
 
     /// <summary>The first rows, at most <see cref="CompareText.Most"/>, without their runs.</summary>
     public IReadOnlyList<StudyRow> First => _first;
@@ -31,7 +32,10 @@ public sealed class CompareTally(UnitSystem units)
     public long Ran => Rows - Failed;
 
     /// <summary>Setups that meet metal, bind their coils, or stand so.</summary>
-    public long OnMetal => _metal.Count;
+    public long OnMetal => _metal.Count + _resting.Count;
+
+    // Setups that their springs hold up. The others metal holds still: their figures may be the lowest, and mean nothing beside these.
+    private long Held => Ran - _resting.Count;
 
     /// <summary>Takes the next row.</summary>
     public void Take(StudyRow row)
@@ -47,6 +51,12 @@ public sealed class CompareTally(UnitSystem units)
             return;
         }
 
+        if (row.Rest is not null)
+        {
+            _resting.Add(row.Index);
+            return;
+        }
+
         _peak.Take(row);
         _travel.Take(row);
         if (row.MeetsMetal)
@@ -58,30 +68,40 @@ public sealed class CompareTally(UnitSystem units)
     {
         if (Rows == 0) return StudyHead.NoSetups;
         if (Ran == 0) return Rows == 1 ? "The setup could not be run." : "None of the setups could be run.";
-        string metal = OnMetal == 0 ? "" : OnMetal == 1 ? $" {_metal} meets metal or binds its coils." : $" {_metal} meet metal or bind their coils.";
+        string answer = Ran == 1 ? $"Setup {(Held == 1 ? _peak.Setups : _resting)} ran." : Held > 1 ? Compared() : Held == 1 ? Alone() : "";
+        string metal = _metal.Count == 0 ? "" : $" {_metal} {(_metal.Count == 1 ? "meets metal or binds its" : "meet metal or bind their")} coils.";
         string missing = Failed == 0 ? "" : FormattableString.Invariant($" {Failed} of {Rows} setups could not be run: {_failed}.");
-        return (Ran == 1 ? $"Setup {_peak.Setups} ran." : Compared()) + metal + missing;
+        return (answer + Resting() + metal + missing).TrimStart();
     }
+
+    private string Resting() =>
+        _resting.Count == 0 ? ""
+        : Ran == 1 ? $" It {AtRest.Either}."
+        : Held == 0 ? $" All {(Failed == 0 ? "of them" : "that ran")} {AtRest.EitherOfMany}, so that none is better than another."
+        : _resting.Count == 1 ? $" {_resting} {AtRest.Either} and is left out of that."
+        : $" {_resting} {AtRest.EitherOfMany} and are left out of that.";
+
+    private string Alone() => $"{_peak.Setups} alone is held up by its springs: peak acceleration {_peak.Text}{(_travel.Setups.Count == 0 ? "" : $", up-travel used {_travel.Text}")}.";
 
     // By what is shown: a winner by a difference that nobody can see would mislead.
     private string Compared()
     {
-        bool peak = _peak.Setups.Count == Ran, travel = _travel.Setups.Count == Ran;
+        bool peak = _peak.Setups.Count == Held, travel = _travel.Setups.Count == Held;
+        string all = Held == Ran ? "All" : _peak.Setups.ToString();
         if (peak && travel)
-            return $"All are alike in peak acceleration, {_peak.Text}, and in up-travel used, {_travel.Text}.";
-        string first = peak ? $"All are alike in peak acceleration, {_peak.Text}" : $"{_peak.Setups} {(_peak.Setups.Count == 1 ? "has" : "have")} the lowest peak acceleration, {_peak.Text}";
+            return $"{all} are alike in peak acceleration, {_peak.Text}, and in up-travel used, {_travel.Text}.";
+        string first = peak ? $"{all} are alike in peak acceleration, {_peak.Text}" : $"{_peak.Setups} {(_peak.Setups.Count == 1 ? "has" : "have")} the lowest peak acceleration, {_peak.Text}";
         if (_travel.Setups.Count == 0)
             return first + ".";
         bool one = _travel.Setups.Count == 1;
         string who = _travel.Setups.ToString() != _peak.Setups.ToString() ? $"{_travel.Setups} {(one ? "uses" : "use")}" : one ? "it also uses" : "they also use";
-        return first + (travel ? $"; all are alike in up-travel used, {_travel.Text}." : $"; {who} least of the up-travel, {_travel.Text}.");
+        return first + (travel ? $"; {(Held == Ran ? "all" : _travel.Setups.ToString())} are alike in up-travel used, {_travel.Text}." : $"; {who} least of the up-travel, {_travel.Text}.");
     }
 
-    /// <summary>The setups with the lowest value of a figure as it is shown, of those that their springs hold up where there are such.</summary>
+    /// <summary>The setups with the lowest value of a figure as it is shown.</summary>
     private sealed class Lowest(string figure, Readable read)
     {
         private double _value = double.PositiveInfinity;
-        private bool _held;
 
         public Named Setups { get; private set; } = new();
 
@@ -90,9 +110,7 @@ public sealed class CompareTally(UnitSystem units)
         public void Take(StudyRow row)
         {
             double value = CompareTable.Value(figure, row);
-            if (double.IsNaN(value) || (_held && row.Rest is not null)) return;
-            if (!_held && row.Rest is null)
-                (_held, _value, Setups) = (true, double.PositiveInfinity, new());
+            if (double.IsNaN(value)) return;
             string text = CompareTable.Text(figure, row, read);
             if (Setups.Count > 0 && text != Text)
             {

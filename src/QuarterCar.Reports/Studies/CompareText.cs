@@ -25,15 +25,17 @@ public static class CompareText
         page.Paragraph(head.Title).Paragraph(tally.Verdict(), "bold");
         page.Rows(rows.Count < head.Setups && head.Parts == 1 ? FormattableString.Invariant($"Setups, the first {rows.Count} of {head.Setups}") : "Setups", [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord.Length > 0 ? "stop nut " + r.NutWord : "", r.Figures is null ? "" : r.Note })], []);
         var ran = rows.Where(r => r.Figures is not null).ToList();
-        if (ran.Count is > 0 and <= Beside) Figures(page, ran, read);
+        string legend = CompareTable.Caution;
+        if (ran.Count is > 0 and <= Beside) legend = Figures(page, ran, read);
         else if (ran.Count > 0) Short(page, ran, read);
         foreach (StudyRow row in tally.Failures) page.Gap().Paragraph($"{CompareTable.Mark(row.Index)} could not be run: {row.Note}.");
         if (tally.Failed > tally.Failures.Count) page.Gap().Paragraph(FormattableString.Invariant($"{tally.Failed - tally.Failures.Count} more could not be run; compare.csv says why."));
-        if (tally.Ran > 1) page.Gap().Paragraph(ran.Count is > 1 and <= Beside ? CompareTable.Star : CompareTable.Caution);
+        if (tally.Ran > 1) page.Gap().Paragraph(legend);
         page.Flush();
     }
 
-    private static void Figures(TextPage page, List<StudyRow> ran, Readable read)
+    // Gives what stands below it.
+    private static string Figures(TextPage page, List<StudyRow> ran, Readable read)
     {
         var lines = CompareTable.Of(ran, read);
         string[][] cells = [.. ran.Select((_, i) => CompareTable.Column(lines, i))];
@@ -48,6 +50,8 @@ public static class CompareText
                 ["", .. shown.Select(i => CompareTable.Mark(ran[i].Index))]);
             from += shown.Length;
         }
+
+        return CompareTable.Legend(lines);
     }
 
     private static void Short(TextPage page, List<StudyRow> ran, Readable read)

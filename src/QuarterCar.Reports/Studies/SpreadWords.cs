@@ -64,7 +64,7 @@ internal static class SpreadWords
         string failed = result.Samples.Failed == 0 ? "" : FormattableString.Invariant($" {result.Samples.Failed} of {result.Samples.Failed + result.Samples.Ran} samples could not be run.");
         string meets = metal == 0 ? "none meets metal or binds its coils" : metal == 1 ? "all meet metal or bind their coils" : $"{Share(metal)} meet metal or bind their coils";
         string use = $"{Between(up.P05, up.P95)} of the {of}; {meets}.{failed}";
-        string rest = standing == 0 ? "" : FormattableString.Invariant($"{standing} of {ran} samples {(standing == 1 ? AtRest.Either : "stand" + AtRest.Either["stands".Length..])}. ");
+        string rest = standing == 0 ? "" : FormattableString.Invariant($"{standing} of {ran} samples {(standing == 1 ? AtRest.Either : AtRest.EitherOfMany)}. ");
         return rest + (up.Samples == ran ? $"Nine of ten samples use {use}" : FormattableString.Invariant($"Of the {up.Samples} samples that have an up-travel nine of ten use {use}"));
     }
 

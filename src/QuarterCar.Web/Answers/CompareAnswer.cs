@@ -59,7 +59,7 @@ internal sealed class CompareAnswer(Library library, Runs runs)
             html.Raw("</tr></thead><tbody>");
             for (int i = 0; i < lines.Length; i++)
                 html.Raw($"<tr data-figure=\"{lines[i].Name}\"><th scope=\"row\">{HtmlText.Encode(lines[i].Words)}</th>{string.Concat(lines[i].Cells.Select(Cell))}</tr>");
-            html.Raw("</tbody></table></div>").Element("p", CompareTable.Star, "hint-line");
+            html.Raw("</tbody></table></div>").Element("p", CompareTable.Legend(lines), "hint-line");
         }
 
         foreach (StudyRow row in rows.Where(r => r.Figures is null || r.Rest is not null)) html.Element("p", $"{row.Request.Title}: {row.Note}", "alarm");

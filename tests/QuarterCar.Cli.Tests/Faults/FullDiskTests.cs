@@ -35,7 +35,7 @@ public sealed class FullDiskTests(ITestOutputHelper output) : IDisposable
             """;
         _scratch.Write("sizes", string.Join(' ', sizes.Select(s => s.ToString(CultureInfo.InvariantCulture))));
         _scratch.Write("command", string.Join(' ', Study.HigherRun.Arguments.Select(a => a.Replace("=10 ms", "=10ms", StringComparison.Ordinal))));
-        string[][] lines = [.. ProgramProcess.MountingShell(_scratch.Folder, script).Out.TrimEnd().Split('\n').Select(l => l.Split('|'))];
+        string[][] lines = [.. ProgramProcess.MountingShell(_scratch.Folder, script, count).Out.TrimEnd().Split('\n').Select(l => l.Split('|'))];
         Assert.Equal(count, lines.Length);
         foreach (string[] line in lines)
         {

@@ -48,7 +48,7 @@ public sealed class CompareTallyTests
     {
         CompareTally tally = Of(Ran(0, 1, 0.5), Ran(1, 2, double.NaN) with { Note = "stands on metal at full bump" });
         Assert.Equal(1, tally.OnMetal);
-        Assert.EndsWith(" B meets metal or binds its coils.", tally.Verdict(), StringComparison.Ordinal);
+        Assert.Equal("A alone is held up by its springs: peak acceleration 1.00\u00a0g, up-travel used 50\u00a0%. B stands on metal or bound coils and is left out of that.", tally.Verdict());
     }
 
     // It may have the least of both, for metal holds it still; wherever it stands in the row, it wins nothing.
@@ -59,7 +59,7 @@ public sealed class CompareTallyTests
         foreach (StudyRow[] rows in new[] { new[] { still, low, high }, [high, still, low], [low, high, still] })
         {
             string mark = CompareTable.Mark(low.Index), verdict = Of(rows).Verdict();
-            Assert.Equal($"{mark} has the lowest peak acceleration, 1.00\u00a0g; it also uses least of the up-travel, 30\u00a0%. A meets metal or binds its coils.", verdict);
+            Assert.Equal($"{mark} has the lowest peak acceleration, 1.00\u00a0g; it also uses least of the up-travel, 30\u00a0%. A stands on metal or bound coils and is left out of that.", verdict);
             CompareLine peak = CompareTable.Of(rows, new Readable(UnitSystem.Us)).Single(l => l.Name == "acceleration.peak_g");
             Assert.Equal([true], rows.Select((r, i) => (r, Best: peak.Cells[i].Rest.StartsWith('*'))).Where(c => c.Best).Select(c => c.r == low));
         }
@@ -70,7 +70,21 @@ public sealed class CompareTallyTests
     {
         StudyRow[] rows = [Ran(0, 1, 0.1) with { Note = "stands on bound coils" }, Ran(1, 2, 0.2) with { Note = "stands on metal at full bump" }];
         Assert.DoesNotContain(CompareTable.Of(rows, new Readable(UnitSystem.Us)), l => l.Cells.Any(c => c.Rest.StartsWith('*')));
-        Assert.StartsWith("A has the lowest peak acceleration", Of(rows).Verdict(), StringComparison.Ordinal);
+        Assert.StartsWith("What is best here", CompareTable.Legend(CompareTable.Of(rows, new Readable(UnitSystem.Us))), StringComparison.Ordinal);
+        Assert.Equal("All of them stand on metal or bound coils, so that none is better than another.", Of(rows).Verdict());
+        Assert.Equal("Setup A ran. It stands on metal or bound coils.", Of(rows[0]).Verdict());
+    }
+
+    [Fact]
+    public void Those_that_are_alike_are_named_where_others_stand_on_metal()
+    {
+        StudyRow[] still = [Ran(0, 0.1, 0.1) with { Note = "stands on bound coils" }, Ran(1, 0.2, 0.1) with { Note = "stands on bound coils" }];
+        const string left = " A and B stand on metal or bound coils and are left out of that.";
+        Assert.Equal($"C and D are alike in peak acceleration, 1.00\u00a0g, and in up-travel used, 30\u00a0%.{left}", Of([.. still, Ran(2, 1, 0.3), Ran(3, 1, 0.3)]).Verdict());
+        Assert.Equal($"D has the lowest peak acceleration, 0.90\u00a0g; C and D are alike in up-travel used, 30\u00a0%.{left}", Of([.. still, Ran(2, 1, 0.3), Ran(3, 0.9, 0.3)]).Verdict());
+        Assert.Equal(
+            $"D has the lowest peak acceleration, 0.90\u00a0g; it also uses least of the up-travel, 20\u00a0%.{left} C meets metal or binds its coils. 1 of 5 setups could not be run: E.",
+            Of([.. still, Ran(2, 1, 0.3, metal: 1), Ran(3, 0.9, 0.2), Failed(4)]).Verdict());
     }
 
     private static CompareTally Of(params StudyRow[] rows)

@@ -46,28 +46,34 @@ public static class ProgramProcess
     public static ProcessResult Run(string folder, params string[] args) => End(Start(folder, args));
 
     /// <summary>Runs a line of shell in a folder, for what only a shell can do; QUARTERCAR in it is the program.</summary>
-    public static ProcessResult Shell(string folder, string line) => Shell(folder, "bash", "-c", line);
+    public static ProcessResult Shell(string folder, string line) => Shell(folder, Patience, "bash", "-c", line);
 
     /// <summary>Runs a script that may mount file systems, which nobody else sees and which go with it. Needs the right to mount.</summary>
-    public static ProcessResult MountingShell(string folder, string script) => Shell(folder, "unshare", "-m", "bash", "-c", script);
+    /// <param name="folder">Working directory.</param>
+    /// <param name="script">The script.</param>
+    /// <param name="commands">How many commands of the program it runs, where they are many.</param>
+    public static ProcessResult MountingShell(string folder, string script, int commands = 1) =>
+        Shell(folder, Patience * Math.Max(1, commands / 20.0), "unshare", "-m", "bash", "-c", script);
 
-    private static ProcessResult Shell(string folder, string program, params string[] args)
+    private static ProcessResult Shell(string folder, TimeSpan patience, string program, params string[] args)
     {
         var start = new ProcessStartInfo(program, args) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["QUARTERCAR"] = "dotnet " + Path.Combine(AppContext.BaseDirectory, "quartercar.dll");
-        return End(Process.Start(start)!);
+        return End(Process.Start(start)!, patience);
     }
 
     /// <summary>Waits for a process and takes what it said.</summary>
-    public static ProcessResult End(Process process)
+    public static ProcessResult End(Process process) => End(process, Patience);
+
+    private static ProcessResult End(Process process, TimeSpan patience)
     {
         using (process)
         {
             var (output, messages) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
-            if (!process.WaitForExit(Patience))
+            if (!process.WaitForExit(patience))
             {
                 process.Kill(entireProcessTree: true);
-                throw new TimeoutException($"no end within {Patience.TotalSeconds} s");
+                throw new TimeoutException($"no end within {patience.TotalSeconds} s");
             }
 
             return new ProcessResult(process.ExitCode, output.GetAwaiter().GetResult(), messages.GetAwaiter().GetResult());
