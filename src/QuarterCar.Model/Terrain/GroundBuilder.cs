@@ -60,16 +60,16 @@ internal sealed class GroundBuilder
 
     private void Line(double length, double rise)
     {
-        if (length == 0)
-        {
-            Step(rise, null);
-            return;
-        }
         LineTo(_s + length, _y + _step + rise);
     }
 
-    private void LineTo(double end, double endHeight)
+    private void LineTo(double end, double endHeight, int? row = null)
     {
+        if (IsNoLength(end))
+        {
+            Step(endHeight - (_y + _step), row);
+            return;
+        }
         var stepped = TakeStep();
         var slope = double.IsInfinity(end) ? 0 : (endHeight - _y) / (end - _s);
         if (!stepped && GoesOn(_parts[^1], end, endHeight, slope))
@@ -85,6 +85,10 @@ internal sealed class GroundBuilder
         (_s, _y) = (end, endHeight);
     }
 
+    // Rounding of distances, not a length: two grids that a program joined give 0.3 and 0.30000000000000004 for one place, and after ten feet of flat both are
+    // the same number. Twice what a road takes for one break, which may stand a wheel's radius further on, where rounding is twice as coarse.
+    private bool IsNoLength(double end) => end - _s < 2 * SegmentList.ShortestLength(end);
+
     /// <summary>Whether the new line is the last one carried on, so that no break stands where nothing changes.</summary>
     private bool GoesOn(in GroundPart last, double end, double endHeight, double slope)
     {
@@ -99,7 +103,8 @@ internal sealed class GroundBuilder
 
     private void Haversines(HaversinePiece piece)
     {
-        if (piece.Height == 0)
+        var end = _s + piece.Spacing * piece.Count;
+        if (piece.Height == 0 || IsNoLength(end))
         {
             Line(piece.Spacing * piece.Count, 0);
             return;
@@ -107,7 +112,6 @@ internal sealed class GroundBuilder
         TakeStep();
         var up = piece.Height > 0;
         var wave = new Wave(up ? _s + piece.Spacing / 2 : _s, up ? _y + piece.Height : _y, Math.Abs(piece.Height), piece.Spacing);
-        var end = _s + piece.Spacing * piece.Count;
         Push(new GroundPart { Start = _s, End = end, StartHeight = _y, EndHeight = _y, Wave = wave, Piece = _piece });
         _s = end;
     }
@@ -129,10 +133,7 @@ internal sealed class GroundBuilder
             var width = points[i].At - points[i - 1].At;
             if (!(width >= 0))
                 throw new ArgumentException($"{piece.File}: distances fall at row {i}; the reader must refuse that", nameof(piece));
-            if (width == 0)
-                Step(points[i].Value - points[i - 1].Value, i);
-            else
-                LineTo(s0 + (points[i].At - points[0].At), y0 + (points[i].Value - points[0].Value));
+            LineTo(s0 + (points[i].At - points[0].At), y0 + (points[i].Value - points[0].Value), i);
         }
     }
 

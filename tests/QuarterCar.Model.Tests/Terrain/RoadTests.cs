@@ -108,6 +108,34 @@ public class RoadTests(ITestOutputHelper output)
         Assert.Equal(0.1, ground.LargestSlope!.Value, 1e-15);
     }
 
+    // Two grids that a program joined hold one place twice, the second time a few last digits on: 0.1·3 is 0.30000000000000004.
+    [Theory, InlineData(TyreContact.Point), InlineData(TyreContact.RollingCircle), InlineData(TyreContact.Footprint)]
+    public void Rows_at_one_place_but_for_rounding_are_a_vertical_step(TyreContact contact) =>
+        Gen.Select(
+            Gen.Select(Gen.Int[1, 40], Gen.Frequency((2, Gen.Const(0.0)), (3, Gen.Double[-0.3, 0.3])), Gen.Bool).Array[2, 12],
+            Gen.Int[0, 3].Select(i => new[] { 0, 0.1, 3.048, 500 }[i]),
+            Gen.Int[1, 16],
+            Gen.Double[0, 1].Array[25]).Sample((rows, flat, digits, shares) =>
+            {
+                var (exact, near) = (new List<TablePoint> { new(0, 0) }, new List<TablePoint> { new(0, 0) });
+                var place = 0;
+                foreach (var (steps, height, again) in rows)
+                {
+                    var at = again ? exact[^1].At : 0.1 * (place += steps);
+                    exact.Add(new(at, height));
+                    near.Add(new(again ? near[^1].At + digits * (Math.BitIncrement(at) - at) : at, height));
+                }
+                if (place == 0)
+                    return;
+                var (road, other) = (Over(exact), Over(near));
+                Assert.Equal(road.Breaks.Length, other.Breaks.Length);
+                Assert.Equal(Enumerable.Range(0, road.Breaks.Length).Select(road.Jumps), Enumerable.Range(0, road.Breaks.Length).Select(other.Jumps));
+                foreach (var s in shares.Select(share => flat - 1 + share * (exact[^1].At + 2)))
+                    Assert.Equal(road.Height(s), other.Height(s), 1e-9);
+
+                Road Over(List<TablePoint> points) => Road.Build(Ground.Build([new FlatPiece(flat), new ProfilePiece("p.csv", [.. points])]), contact, 0.45, 0.2);
+            }, iter: TerrainGen.Times(2000));
+
     [Theory, InlineData(TyreContact.Point), InlineData(TyreContact.RollingCircle), InlineData(TyreContact.Footprint)]
     public void Level_ground_has_no_break(TyreContact contact)
     {
