@@ -15,6 +15,9 @@ public sealed class Corner
     /// <summary>Standard gravity, m/s² (CGPM 1901).</summary>
     public const double Gravity = 9.80665;
 
+    // m; two ways to the same balance differ by rounding, far less than this.
+    private const double SamePlace = 1e-6;
+
     private Corner(CornerData data, SpringStack stack, double sprungWeight)
     {
         Data = data;
@@ -118,7 +121,14 @@ public sealed class Corner
         if (held < 0)
             throw new CornerException("coilover.stop_nut", "a stop nut that would press on the slider with loose springs", "a higher stop nut, or less change of the lower spring's free length");
         SpringStack stack = held is null ? free : SpringStack.Build(springs, held);
-        return new Corner(data, stack, data.SprungWeight ?? WeightOn(data, stack, data.SpringLoad!.Value));
+        if (data.SprungWeight is { } weight)
+            return new Corner(data, stack, weight);
+        var corner = new Corner(data, stack, WeightOn(data, stack, data.SpringLoad!.Value));
+
+        // A motion ratio that falls fast lets the force at the wheel fall while the springs close: the same weight then stands further out already.
+        if (Math.Abs(corner.StandingShaftTravel - (stack.Compression(data.SpringLoad.Value) - data.Coilover.Preload)) > SamePlace)
+            throw new CornerException("corner.spring_load", "a load behind the place where the falling motion ratio lets the corner collapse: its weight stands further out, on less", "a smaller load, or a motion ratio that falls less over the travel");
+        return corner;
     }
 
     // The stack's share of the static load with no stop nut and no bump stop: what a gap at ride height is measured at.

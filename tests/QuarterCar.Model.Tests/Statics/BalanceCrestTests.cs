@@ -23,6 +23,17 @@ public class BalanceCrestTests
     public void A_load_just_above_the_crest_stands_on_metal() =>
         Assert.True(Falling(2529.8221282).Standing > (1 - Math.Sqrt(0.2)) / 2); // full bump: w² − w + 0.2 = 0
 
+    // At the crest (1 − 2w)² = 2(w − w² + 0.05), so w − w² + 0.05 = 0.2: the spring carries 4000 N there. Above that its weight stands further out, on less.
+    [Fact]
+    public void A_spring_load_behind_the_crest_is_refused()
+    {
+        CornerData data = Falling(2500).Data with { SprungWeight = null };
+        Near(0.14995, Corner.Build(data with { SpringLoad = 3999 }).StandingShaftTravel, 1e-9);
+        CornerException refused = Assert.Throws<CornerException>(() => Corner.Build(data with { SpringLoad = 4001 }));
+        Assert.Equal("corner.spring_load", refused.Key);
+        Assert.Contains("motion ratio", refused.Wanted, StringComparison.Ordinal);
+    }
+
     // With gas: r = 1 − 3w, (1 − 3w) · (20000 · (x + 0.05) + gas), x = w − 1.5w²; at most 2317.07618267 N at 107.98 mm (mpmath).
     [Theory]
     [InlineData(2317, 0.106904259497431197)]
