@@ -4,7 +4,7 @@ using QuarterCar.Scenarios;
 
 namespace QuarterCar.Studies;
 
-/// <summary>Remarks on where the corner comes to rest, in itself or under a load case: on the stop nut, the bump stop or metal, or topped out.</summary>
+/// <summary>Remarks on where the corner comes to rest, in itself or under a load case: on the stop nut, the bump stop, metal or bound coils, or topped out.</summary>
 internal static class PlaceWarnings
 {
     // A slider this near to its nut stands on it, m: a gap of 0 comes back from the balance with rounding.
@@ -25,5 +25,7 @@ internal static class PlaceWarnings
             yield return new("standing_topped_out", $"{inCase}{the} shaft stands fully extended against its top-out, so droop figures do not apply: use softer springs or less preload.");
         if (f.ShaftTravel > corner.Stroke)
             yield return new("standing_bottomed_out", $"{inCase}{the} corner stands on metal at full bump, so travel figures do not apply: use stiffer springs or more preload.");
+        if (AtRest.AreCoilsBound(corner, f.ShaftTravel))
+            yield return new("standing_on_bound_coils", $"{inCase}{the} corner stands on bound coils, with nothing left for bump, so travel figures do not apply: use springs that are stiffer or have more travel.");
     }
 }

@@ -25,17 +25,17 @@ internal static class PracticeWarnings
     {
         (double least, double most) = Ratios(s.Corner);
         if (most > 1 + Slack)
-            yield return new("motion_ratio_above_1", FormattableString.Invariant($"The motion ratio reaches {most:0.00} of shaft travel per wheel travel, above the 1 of a shock that moves with the wheel: check that it is not upside down (wheel per shaft)."));
+            yield return new("motion_ratio_above_1", FormattableString.Invariant($"The motion ratio reaches {Words.Apart(most, 2, 1)} of shaft travel per wheel travel, above the 1 of a shock that moves with the wheel: check that it is not upside down (wheel per shaft)."));
         if (most > (1 + MuchVariation) * least + Slack)
             yield return new("motion_ratio_varies", FormattableString.Invariant($"The motion ratio changes from {least:0.00} to {most:0.00} over the stroke, by more than a tenth, so rates at the wheel change with it: read rates and frequencies as those at ride height alone, and check the table against the linkage."));
         if (s.Figures.RideFrequency is { } ride && Outside(ride, LeastFrequency, MostFrequency))
-            yield return new("frequency_unusual", FormattableString.Invariant($"The ride frequency of {ride:0.00} Hz is outside the common {LeastFrequency:0.0} to {MostFrequency:0.0} Hz (common practice): check weight, rates and motion ratio if that is not meant."));
+            yield return new("frequency_unusual", FormattableString.Invariant($"The ride frequency of {Words.Apart(ride, 2, LeastFrequency, MostFrequency)} Hz is outside the common {LeastFrequency:0.0} to {MostFrequency:0.0} Hz (common practice): check weight, rates and motion ratio if that is not meant."));
         double share = s.Corner.UnsprungMass / (s.Corner.UnsprungMass + s.Corner.SprungMass);
         if (Outside(share, LeastUnsprung, MostUnsprung))
-            yield return new("unsprung_share_unusual", $"The unsprung weight is {Words.Percent(share)} of the corner, outside the common 10 to 20 %, a solid axle up to 30 % (common practice): check both weights.");
+            yield return new("unsprung_share_unusual", $"The unsprung weight is {Words.Percent(share, LeastUnsprung, MostUnsprung)} of the corner, outside the common 10 to 20 %, a solid axle up to 30 % (common practice): check both weights.");
         double droop = s.Figures.ShaftTravel / s.Corner.Stroke;
         if (droop is >= 0 and <= 1 && Outside(droop, LeastDroop, MostDroop))
-            yield return new("droop_share_unusual", $"{Words.Percent(droop)} of the stroke is droop, outside the common 30 to 60 % (common practice): {(droop < LeastDroop ? "use less preload or softer springs" : "use more preload or stiffer springs")} if that is not meant.");
+            yield return new("droop_share_unusual", $"{Words.Percent(droop, LeastDroop, MostDroop)} of the stroke is droop, outside the common 30 to 60 % (common practice): {(droop < LeastDroop ? "use less preload or softer springs" : "use more preload or stiffer springs")} if that is not meant.");
     }
 
     private static bool Outside(double value, double from, double to) => value < from - Slack || value > to + Slack;

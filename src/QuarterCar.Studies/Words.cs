@@ -32,6 +32,24 @@ internal static class Words
     /// <summary>A share as whole percent.</summary>
     public static string Percent(double share) => FormattableString.Invariant($"{100 * share:0} %");
 
+    /// <summary>A share as percent, with the decimals that tell it from both ends of a band: "10 %, outside 10 to 20 %" denies itself.</summary>
+    public static string Percent(double share, double from, double to) => Apart(100 * share, 0, 100 * from, 100 * to) + " %";
+
+    /// <summary>A number with at least so many decimals, and as many more as tell it from some bounds.</summary>
+    public static string Apart(double value, int decimals, params ReadOnlySpan<double> bounds)
+    {
+        const int most = 12;
+        for (; ; decimals++)
+        {
+            string text = Text(value);
+            bool same = false;
+            foreach (double bound in bounds) same |= Text(bound) == text;
+            if (!same || decimals == most) return text;
+        }
+
+        string Text(double number) => number.ToString("F" + decimals, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
     /// <summary>A distance along the ground: feet or metres.</summary>
     public static string Distance(double metres, UnitSystem units) => units == UnitSystem.Us
         ? FormattableString.Invariant($"{metres / (12 * Inch):0.0} ft")

@@ -31,6 +31,76 @@ public sealed class AnswerWordsTests : IDisposable
         Assert.Contains("the limit on up-travel used does not apply", Words(Asked.Of(["sweep", Level(), .. stiff])), StringComparison.Ordinal);
     }
 
+    // The nut stays and the load is the same: with 10 mm more of preload the lower spring, and the slider on it, moves 10 mm away.
+    [Fact]
+    public void Where_the_stop_nut_stands_is_said_of_the_setup_that_is_named()
+    {
+        const string nut = "the stop nut stays where it is on the body: gap 30.0 mm at ride height.";
+        string folder = _scratch.At("out");
+        string[] most = ["--vary", "coilover.preload=20:40:3 mm", "--goal", "ride_height_m:most"];
+        Assert.Contains("There " + nut, Words(Asked.Of(["sweep", Level(), .. most, "--out", folder])), StringComparison.Ordinal);
+        Assert.Contains("There " + nut, System.Net.WebUtility.HtmlDecode(File.ReadAllText(folder + "/report.html")).Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Contains("At preload 40.0 mm " + nut, Words(Asked.Of("reach", Level(), "--vary", "coilover.preload=20:40 mm")), StringComparison.Ordinal);
+        string[] several = ["reach", Level(), "--vary", "coilover.preload=20:40 mm", "--vary", "corner.unsprung_weight=500,600 N"];
+        Assert.Contains("stop nut stays, gap 30.0 mm at ride", Words(Asked.Of(several)), StringComparison.Ordinal);
+        Assert.Contains("stop nut set anew, gap 20.0 mm at ride", Words(Asked.Of([.. several, "--nut", "reset"])), StringComparison.Ordinal);
+        string tweak = Words(Asked.Of("tweak", Level(), "--goal", "ride_height_m:most"));
+        Assert.Contains("down, 2.0 mm (a usual pitch): the stop nut stays, so that its gap at ride height is 2.0 mm larger.", tweak, StringComparison.Ordinal);
+        Assert.Contains("solid; stop nut set anew to the gap as written.", tweak, StringComparison.Ordinal);
+    }
+
+    // From 204 mm of preload on the corner stands topped out.
+    [Fact]
+    public void A_limit_that_holds_because_it_does_not_apply_is_said_not_to_be_judged()
+    {
+        string[] sets = ["--set", "limits={up_travel_used: 0.99, travel_use: 0.99}"];
+        const string open = "the limit on up-travel used cannot be judged";
+        Assert.Contains("At preload 250.0 mm " + open, Words(Asked.Of(["reach", Level(), .. sets, "--vary", "coilover.preload=30:250 mm"])), StringComparison.Ordinal);
+        Assert.DoesNotContain(open, Words(Asked.Of(["reach", Level(), .. sets, "--vary", "coilover.preload=30:60 mm"])), StringComparison.Ordinal);
+        Assert.Contains("There " + open, Words(Asked.Of(["sweep", Level(), .. sets, "--vary", "coilover.preload=230:250:2 mm"])), StringComparison.Ordinal);
+    }
+
+    // 174.2 of 300 mm are 58.06 %.
+    [Fact]
+    public void What_breaks_a_limit_is_told_from_it() => Assert.Contains(
+        "Stroke used above 58.0 %: 2 points, worst 58.1 %",
+        Words(Asked.Of("sweep", Level(), "--set", "limits={travel_use: 0.58}", "--vary", "coilover.springs.lower.free_length=350:360:2 mm")),
+        StringComparison.Ordinal);
+
+    [Fact]
+    public void A_part_says_on_the_screen_that_it_is_one()
+    {
+        const string part = "This is part 1 of 2: everything here is about its own setups alone;";
+        foreach (string[] study in (string[][])[["sweep", "--vary", "coilover.preload=20:40:3 mm"], ["compare", "--vary", "coilover.preload=20,40 mm"], ["spread", "--samples", "4", "--set", "tolerances={corner.sprung_weight: 4 %}"]])
+        {
+            string[] whole = [study[0], Level(), .. study[1..]];
+            Assert.Contains(part, Words(Asked.Of([.. whole, "--part", "1/2"])), StringComparison.Ordinal);
+            Assert.DoesNotContain("This is part", Words(Asked.Of(whole)), StringComparison.Ordinal);
+        }
+    }
+
+    // From 0.3 m it takes more than half of the stroke with every step, and without its bump stop it goes into metal.
+    [Fact]
+    public void What_a_step_leaves_broken_is_said_with_it()
+    {
+        string scenario = _scratch.Write("plain.yaml", Scenarios.Plain(limit: 0.5));
+        Assert.Contains("the limit on stroke used is still broken.", Words(Asked.Of("tweak", scenario)), StringComparison.Ordinal);
+        string metal = Words(Asked.Of("tweak", scenario, "--set", "coilover.bump_stop=none", "--set", "drop.height=0.8 m"));
+        Assert.Contains("; it still meets metal or binds its coils, and the limit on stroke used is still broken.", metal, StringComparison.Ordinal);
+        Assert.Contains("This setup meets metal or binds its coils on this course", metal, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Setups_that_take_different_obstacles_are_said_to()
+    {
+        const string unlike = "They do not all take the same obstacle at the same speed";
+        string slow = Level(), fast = _scratch.Write("fast.yaml", File.ReadAllText(slow).Replace("speed: 1 m/s", "speed: 2 m/s", StringComparison.Ordinal));
+        Assert.Contains(unlike, Words(Asked.Of("compare", slow, fast)), StringComparison.Ordinal);
+        Assert.Contains(unlike, Words(Asked.Of("compare", slow, "--vary", "speed=1,2 m/s")), StringComparison.Ordinal);
+        Assert.DoesNotContain(unlike, Words(Asked.Of("compare", slow, slow)), StringComparison.Ordinal);
+        Assert.DoesNotContain(unlike, Words(Asked.Of("compare", slow, "--vary", "coilover.preload=20,40 mm")), StringComparison.Ordinal);
+    }
+
     // The primary rate of 30 over 30, 35 and 40 N/mm does not hang on the preload; the least is 15.0 N/mm.
     [Fact]
     public void Equals_of_a_sweep_are_said_to_be_equal()

@@ -57,6 +57,24 @@ public sealed class PickVerbTests : IDisposable
         Assert.Equal(set.GetProperty("primary_rate_N_m").GetDouble(), standing.GetProperty("primary_rate_N_m").GetDouble(), 1e-6);
     }
 
+    // 30 over 45 N/mm is 18 N/mm, 194.4 mm under the load: 24.4 mm of preload at 170 mm of droop, 44.4 at 150. Two springs of 400 mm and 30 mm of slider need 40 on 790 mm.
+    [Fact]
+    public void Too_little_preload_to_assemble_is_mended_as_its_remark_says()
+    {
+        Assert.EndsWith("take shorter or softer springs, or a higher ride height.", Remark("130 mm", 45), StringComparison.Ordinal);
+        Assert.NotNull(Remark("110 mm", 45));
+        Assert.Null(Remark("150 mm", 45));
+        Assert.Null(Remark("130 mm", 30)); // 30 over 30: 233 mm under the load, 63 mm of preload
+
+        string? Remark(string height, double lower)
+        {
+            string[] asked = ["pick", "--load", "3500 N", "--stroke", "300 mm", "--ride-height", height, "--springs", _list, "--seat-length", "790 mm", "--slider", "30 mm", "--json"];
+            JsonElement set = Asked.Of(asked).Json().GetProperty("sets").EnumerateArray()
+                .Single(s => s.GetProperty("upper_rate_N_m").GetDouble() == 30_000 && s.GetProperty("lower_rate_N_m").GetDouble() == lower * 1000);
+            return set.GetProperty("warnings").EnumerateArray().Where(w => w.GetProperty("code").GetString() == "below_least_preload").Select(w => w.GetProperty("message").GetString()).SingleOrDefault();
+        }
+    }
+
     [Fact]
     public void What_was_not_given_is_said_to_be_not_checked()
     {

@@ -152,8 +152,8 @@ public sealed class SweepVerbsTests : IDisposable
         string[] sets = ["--set", "coilover.stop_nut=none", "--set", "coilover.bump_stop=none", "--set", "corner.sprung_weight=" + weight];
         string text = Asked.Of(["tweak", Plain(), .. sets, "--out", _scratch.At("out")]).Out.ReplaceLineEndings(" "), page = File.ReadAllText(_scratch.At("out/report.html"));
         Assert.Equal(written, text.StartsWith("Plain corner " + rest, StringComparison.Ordinal));
-        Assert.Equal(written, text.Contains(caution, StringComparison.Ordinal));
-        Assert.Equal(written, page.Contains($"<p class=\"alarm\"><strong>{caution}</strong></p>", StringComparison.Ordinal));
+        Assert.Contains(caution, text, StringComparison.Ordinal); // at 5650 N the drop goes into it
+        Assert.Contains($"<p class=\"alarm\"><strong>{caution}</strong></p>", page, StringComparison.Ordinal);
         Assert.Equal(written, page.Contains(rest, StringComparison.Ordinal));
         Assert.Equal(!written, text.Contains("* cannot be done as it stands: with it the corner stands on metal at full bump.", StringComparison.Ordinal));
     }

@@ -37,6 +37,17 @@ public sealed class CompareGroundTests
         Assert.StartsWith("The same obstacle", sheet.Caption, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void The_same_ground_at_another_speed_and_setups_alike_in_depth_are_said_to_be()
+    {
+        var sheet = Shaft(Scene.Run("quarry-ledge"), Scene.Run("quarry-ledge", "speed=4 mph"));
+        Assert.StartsWith("The same ground under every setup, not at the same speed", sheet.Caption, StringComparison.Ordinal);
+        var alike = Shaft(Scene.Run("drop-test", "run.duration=1 s"), Scene.Run("drop-test", "run.duration=1 s"));
+        Assert.Matches("^All go to .* showing$", alike.Title);
+        var metal = Shaft(Scene.Run("quarry-ledge", "corner.sprung_weight=8000 lbf", "run.duration=1 s"), Scene.Run("quarry-ledge", "corner.sprung_weight=8100 lbf", "run.duration=1 s"));
+        Assert.Equal("All go into metal", metal.Title);
+    }
+
     private static Sheet Shaft(params RunResult[] runs) =>
         ComparePlots.Of([.. runs.Select((r, i) => (((char)('A' + i)).ToString(), "setup", r))], UnitSystem.Us).Single(s => s.Name == "shaft_travel");
 }

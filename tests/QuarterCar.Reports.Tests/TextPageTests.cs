@@ -7,6 +7,18 @@ namespace QuarterCar.Reports.Tests;
 /// <summary>Tables on a page of 80 columns.</summary>
 public sealed class TextPageTests
 {
+    // A long remark took the first column's room until it was gone, with the names of the setups in it.
+    [Fact]
+    public void Of_several_columns_of_words_the_widest_breaks_first()
+    {
+        using var writer = new StringWriter(CultureInfo.InvariantCulture);
+        string remark = string.Join(' ', Enumerable.Repeat("word", 30));
+        new TextPage(writer, colour: false).Rows("Heading", [["first setup", "40.0", remark], ["second setup", "41.0", ""]], [1], ["", "length, mm", "remark"], gives: [0, 2]).Flush();
+        Assert.Contains("first setup", writer.ToString(), StringComparison.Ordinal);
+        Assert.Contains("second setup", writer.ToString(), StringComparison.Ordinal);
+        Assert.All(writer.ToString().Split('\n'), l => Assert.InRange(l.TrimEnd('\r').Length, 0, 80));
+    }
+
     // 14 letters of the set, 3 of the number and two spaces behind set and words leave 59 of 80: 12 words. A set broken in two would read as other springs.
     [Fact]
     public void The_column_that_gives_way_breaks_by_words_and_no_other()
@@ -23,7 +35,7 @@ public sealed class TextPageTests
     {
         using var writer = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
         var page = new TextPage(writer, colour: false);
-        page.Rows("Heading", [row], [2], gives: gives).Flush();
+        page.Rows("Heading", [row], [2], gives: [gives]).Flush();
         return writer.ToString().Trim().Split('\n')[1..];
     }
 }

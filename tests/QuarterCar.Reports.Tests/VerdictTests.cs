@@ -79,6 +79,36 @@ public sealed class VerdictTests
         "Stands at 5.32 in shaft showing, 44 % of the stroke left for bump. Crosses over at 3.19 in from 94 lbf/in to 225 lbf/in. 0.97 in clear of coil bind at full bump.",
         Plain(Verdict.Of(ReferenceRun.Read("quarry_ledge").Standing)));
 
+    [Fact]
+    public void A_corner_on_bound_coils_has_nothing_left_for_bump() => Assert.StartsWith(
+        "Stands on bound coils, at 200.0 mm shaft showing: nothing is left for bump.",
+        Plain(Verdict.Of(Scene.Check("coil-bind", "coilover.springs.upper.solid_length=200 mm", "coilover.springs.lower.solid_length=280 mm", "corner.sprung_weight=2.7 kN"))),
+        StringComparison.Ordinal);
+
+    // What holds from the start is no event: both counts are 0.
+    [Fact]
+    public void No_limit_holds_of_a_corner_that_stands_on_metal() => Assert.EndsWith(
+        "No limit can be judged of a corner that stands on metal or bound coils: what holds from the start is not counted.",
+        Verdict.Of(Scene.Run("quarry-ledge", "corner.sprung_weight=8000 lbf", "terrain=[{ flat: 20 ft }]", "limits={ bottom_out: 0, coil_bind: 0 }", "run.duration=0.1 s")),
+        StringComparison.Ordinal);
+
+    // The upper spring is solid from 100 mm of its own on; the lower one gives further.
+    [Fact]
+    public void A_spring_that_goes_solid_alone_is_not_nothing()
+    {
+        var run = Scene.Run("gravel-lane", "coilover.stop_nut=none", "coilover.springs.upper.solid_length=182 mm");
+        Assert.Equal((0, true), (Verdict.Count(run, "coil_bind"), Verdict.Count(run, "upper_bind") > 0));
+        Assert.Contains(", takes the upper spring solid ", Verdict.Travel(run), StringComparison.Ordinal);
+        Assert.Contains("No bump stop, no metal and no top-out is touched, but the upper spring goes solid ", QuarterCar.Reports.Html.RunReport.Write(run, []), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_force_on_assumed_metal_is_said_on_the_screen_to_be_no_strength_figure()
+    {
+        Assert.Contains("The force of “tops out” and “coil bind” is not a strength figure: the stiffness behind it", Text(ReferenceRun.Read("coil_bind")).ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.DoesNotContain("strength figure", Text(Scene.Run("quarry-ledge", "coilover.top_out={ rate: 400 N/mm, loss: 1 s/m }")), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("de-DE")]
     [InlineData("tr-TR")]

@@ -12,6 +12,7 @@ public class StandingWarningsTests
     private const string ShortSeat = "coilover.body={ seat_length: 25.5 in, thread: 6 in, thread_pitch: 2 mm, slider: 1.2 in, diameter: 2.5 in }";
     private const string ShortThread = "coilover.body={ seat_length: 27.8 in, thread: 1.9 in, thread_pitch: 2 mm, slider: 1.2 in, diameter: 2.5 in }";
     private const string Slim = "coilover.body={ diameter: 2.0 in }";
+    private const string Short = "coilover.springs.upper.solid_length=170 mm|coilover.springs.lower.solid_length=190 mm";
     private const string Lower = "coilover.springs.lower=";
 
     [Theory]
@@ -30,6 +31,7 @@ public class StandingWarningsTests
     [InlineData("standing_on_bump_stop", "quarry_ledge", "corner.sprung_weight=1150 lbf", "")]
     [InlineData("standing_topped_out", "quarry_ledge", "coilover.preload=9 in", "")] // 9 in of 94 lbf/in and gas on the shaft against 883
     [InlineData("standing_bottomed_out", "single_spring_ditch", "coilover.bump_stop=none|corner.sprung_weight=2150 lbf", "")] // 2389 on the shaft, 2338 to solid at 8.35 in
+    [InlineData("standing_on_bound_coils", "coil_bind", Short + "|corner.sprung_weight=2700 N", Short)] // 60 mm of each spring carry 2640 N: 225 kg are 2399 N at the shaft, 2700 N are 2935
     [InlineData("motion_ratio_above_1", "quarry_ledge", "corner.motion_ratio=1.02", "corner.motion_ratio=1")]
     [InlineData("motion_ratio_varies", "quarry_ledge", "corner.motion_ratio=[[0 in, 0.90], [12 in, 1.00]]", "corner.motion_ratio=[[0 in, 0.90], [12 in, 0.97]]")]
     [InlineData("frequency_unusual", "loading_ramp", "", "corner.sprung_weight=12 kN")] // 1.64 Hz; by √(9.7/12) 1.47
@@ -82,6 +84,25 @@ public class StandingWarningsTests
     [Fact]
     public void A_bound_upper_spring_with_its_slider_free_loads_the_coil_nut() =>
         Assert.Contains("the coil nut takes the load", Message("coil_bind", "coilover.stop_nut=none|coilover.springs.lower.rate=120 N/mm", "binds_before_full_bump"), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_tender_near_ride_height_is_not_cured_by_preload_and_nobody_is_told_so()
+    {
+        Assert.DoesNotContain("preload", Message("tender_triple", "coilover.springs.tender.rate=180 lbf/in", "tender_near_ride_height"), StringComparison.Ordinal);
+        Assert.Contains("tender_near_ride_height", Codes("tender_triple", "coilover.springs.tender.rate=180 lbf/in|coilover.preload=4 in"));
+    }
+
+    [Fact]
+    public void A_load_case_that_presses_the_coils_solid_is_named()
+    {
+        StandingResult result = StandingStudy.Of(Read("coil_bind", Short), [("loaded", Read("coil_bind", Short + "|corner.sprung_weight=2700 N"))]);
+        Assert.StartsWith("In the load case 'loaded' the corner stands on bound coils", Assert.Single(result.Warnings, w => w.Code == "standing_on_bound_coils").Message, StringComparison.Ordinal);
+    }
+
+    // 88 of 918 lbf are 9.59 %.
+    [Fact]
+    public void A_figure_outside_its_band_is_told_from_the_band() =>
+        Assert.Contains("is 9.6 % of the corner, outside the common 10 to 20 %", Message("quarry_ledge", "corner.unsprung_weight=88 lbf", "unsprung_share_unusual"), StringComparison.Ordinal);
 
     [Fact]
     public void Too_little_preload_names_force_and_energy_for_the_compressor()

@@ -78,7 +78,7 @@ internal sealed class CompareVerb : StudyVerb
     {
         StudySetups study = _setups.Read(parsed, input);
         return new(
-            StudyHead.Of("compare", study.Base, study.Plan, study.Options),
+            StudyHead.Of("compare", study.Base, study.Plan, study.Options) with { OneObstacle = !study.Plan.Paths.Any(Obstacle.IsPart) },
             study.Plan,
             study.Options,
             study.Scenario,
@@ -91,7 +91,10 @@ internal sealed class CompareVerb : StudyVerb
         ImmutableArray<ScenarioRow> scenarios = Read(inputs);
         UnitSystem units = scenarios[0].Scenario.Units;
         var head = new StudyHead(
-            "compare", string.Join(" against ", scenarios.Select(s => s.Title)), string.Join('+', scenarios.Select(s => s.Scenario.Hash)), units, [], "none", scenarios.Length, options.Part, options.Parts);
+            "compare", string.Join(" against ", scenarios.Select(s => s.Title)), string.Join('+', scenarios.Select(s => s.Scenario.Hash)), units, [], "none", scenarios.Length, options.Part, options.Parts)
+        {
+            OneObstacle = scenarios.All(s => Obstacle.IsSame(s.Scenario.Excitation, scenarios[0].Scenario.Excitation)),
+        };
         var plan = SetupPlan.List([], [.. scenarios.Select(s => new SetupRequest(s.Title, []))]);
         return new(head, plan, options, null, (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
     }

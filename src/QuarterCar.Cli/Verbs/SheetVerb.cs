@@ -33,7 +33,7 @@ internal sealed class SheetVerb : Verb
         session.Cancel.ThrowIfCancellationRequested();
         SheetFile.Write(file, page);
         session.Out.WriteLine($"Wrote {file}: one page to print, A4 or Letter.");
-        if (result.Warnings.Length > 0) session.Messages.WriteLine($"{(result.Warnings.Length == 1 ? "One warning is" : $"{result.Warnings.Length} warnings are")} on it; 'quartercar check {input.File}' shows all.");
+        if (result.Warnings.Length > 0) session.Messages.WriteLine($"{(result.Warnings.Length == 1 ? "One warning is" : $"{result.Warnings.Length} warnings are")} on it; 'quartercar check {input.File}'{(input.Options.Case is null && input.Options.Sets.Length == 0 ? "" : " with the same --case and --set")} shows all.");
         return ExitCode.Done;
     }
 }

@@ -52,7 +52,7 @@ internal sealed class SweepVerb : StudyVerb
             else Produce(_ => { });
         }
 
-        if (!json) SweepText.Write(result!, session.Out, session.Colour);
+        if (!json) SweepText.Write(head, result!, session.Out, session.Colour);
         written.CopyTo(session.Results);
         session.Out.Flush();
         session.SayWhere(folder);

@@ -1,4 +1,3 @@
-using QuarterCar.Model;
 using QuarterCar.Reports.Json;
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
@@ -99,12 +98,14 @@ internal static class RunReport
         if (stands is not null) html.Element("p", $"The corner {stands}: that touch has no beginning in the run and no row here.");
         if (contacts.Count == 0)
         {
-            if (stands is null) html.Element("p", "Nothing touches: no bump stop, no metal, no bound coils, no top-out.");
+            string[] solid = [.. SolidSprings.Of(result).Select(s => $"the {s.Spring} spring goes solid {EventWords.Times(s.Times)}")];
+            if (solid.Length > 0) html.Element("p", $"No bump stop, no metal and no top-out is touched, but {string.Join(" and ", solid)}: a nut takes the load through its coils.");
+            else if (stands is null) html.Element("p", "Nothing touches: no bump stop, no metal, no bound coils, no top-out.");
             return;
         }
 
         var stops = result.Scenario.Corner.Coilover;
-        var rows = contacts.Select(e => Row(e, stops, read)).ToList();
+        var rows = contacts.Select(e => Row(e, StopWords.IsAssumed(e, stops), read)).ToList();
         string Unit(Dimension d) => read.Unit(d).Name;
         html.Table(
             "What touched, when and how hard",
@@ -116,11 +117,9 @@ internal static class RunReport
         if (rows.Any(r => r[^1].Length > 0)) html.Element("p", Cautions.AssumedLong, "help");
     }
 
-    private static string[] Row(EventRow e, CoiloverData stops, Readable read)
+    private static string[] Row(EventRow e, bool assumed, Readable read)
     {
         var c = e.Contact!;
-        bool assumed = e.Event == "coil_bind" || (e.Event == "bottom_out" && stops.BottomOut == StopData.DefaultBottomOut)
-            || (e.Event == "top_out" && stops.TopOut == StopData.DefaultTopOut);
         return
         [
             EventWords.Of(e.Event), read.Number(Dimension.Time, e.Time), read.Number(Dimension.Velocity, Math.Abs(c.ShaftVelocity)),

@@ -1,6 +1,5 @@
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
-using QuarterCar.Studies;
 
 using SkiaSharp;
 
@@ -32,18 +31,11 @@ internal static class ShaftTravelPlot
         ZoneBands.Upright(sheet, panel, zones, samples.Read);
         panel.Line(Decimate.Series(panel.Pixels(samples.Shown.Select(s => (samples.Place(s), s.ShaftShowing * perSi)))), Palette.Setup, 2);
         Deepest(sheet, panel, samples, perSi);
-        Marks.Events(sheet, panel, run.Events.Where(e => !WithinCoilBind(run, e)).Select(e =>
+        Marks.Events(sheet, panel, run.Events.Where(e => !SolidSprings.IsCoilBind(run, e)).Select(e =>
             (e.Event, new SKPoint(panel.X(samples.Place(e.Time, e.Distance)), panel.Y((stroke - e.ShaftTravel) * perSi)))));
         ZoneBands.Names(sheet, panel, zones, samples.Read);
         Below(sheet, panel, samples);
         return sheet;
-    }
-
-    /// <summary>A spring that binds as the last to give is the coil bind itself: one mark, one word.</summary>
-    private static bool WithinCoilBind(RunResult run, EventRow e)
-    {
-        const double same = 1e-4; // s
-        return e.Event is "upper_bind" or "lower_bind" && run.Events.Any(c => c.Event == "coil_bind" && Math.Abs(c.Time - e.Time) < same);
     }
 
     private static void Deepest(Sheet sheet, Panel panel, RunSamples samples, double perSi)

@@ -20,7 +20,7 @@ internal static class CompareReport
         var read = new Readable(head.Units);
         var html = new HtmlText();
         RunReport.Head(html, head.Title);
-        html.Element("h1", head.Title).Element("p", tally.Verdict(), "verdict");
+        html.Element("h1", head.Title).Element("p", tally.Verdict(head.OneObstacle), "verdict");
         if (tally.OnMetal > 0)
             html.Raw("<p class=\"alarm\"><strong>").Element("span", "A setup that meets metal or binds its coils on this course is not one to drive as it stands.").Raw("</strong></p>");
         if (head.Parts > 1) html.Element("p", head.PartWords, "help");

@@ -75,8 +75,7 @@ public static class CompareTable
     public static string Text(string name, StudyRow row, Readable read)
     {
         double value = Value(name, row);
-        var line = FigureWords.OfName(name, double.IsNaN(value) ? null : value, read);
-        return line.Unit.Length == 0 ? line.Number : line.Number + "\u00a0" + line.Unit;
+        return FigureWords.OfName(name, double.IsNaN(value) ? null : value, read).Text;
     }
 
     /// <summary>One setup's cells, their numbers aligned at the decimal point.</summary>

@@ -64,14 +64,16 @@ public sealed class CompareTally(UnitSystem units)
     }
 
     /// <summary>The answer in a few sentences.</summary>
-    public string Verdict()
+    /// <param name="oneObstacle">False where the setups do not all take the same obstacle at the same speed.</param>
+    public string Verdict(bool oneObstacle = true)
     {
         if (Rows == 0) return StudyHead.NoSetups;
         if (Ran == 0) return Rows == 1 ? "The setup could not be run." : "None of the setups could be run.";
         string answer = Ran == 1 ? $"Setup {(Held == 1 ? _peak.Setups : _resting)} ran." : Held > 1 ? Compared() : Held == 1 ? Alone() : "";
         string metal = _metal.Count == 0 ? "" : $" {_metal} {(_metal.Count == 1 ? "meets metal or binds its" : "meet metal or bind their")} coils.";
         string missing = Failed == 0 ? "" : FormattableString.Invariant($" {Failed} of {Rows} setups could not be run: {_failed}.");
-        return (answer + Resting() + metal + missing).TrimStart();
+        string unlike = oneObstacle || Held < 2 ? "" : " They do not all take the same obstacle at the same speed: that alone may make the difference.";
+        return (answer + unlike + Resting() + metal + missing).TrimStart();
     }
 
     private string Resting() =>
@@ -93,9 +95,12 @@ public sealed class CompareTally(UnitSystem units)
         string first = peak ? $"{all} are alike in peak acceleration, {_peak.Text}" : $"{_peak.Setups} {(_peak.Setups.Count == 1 ? "has" : "have")} the lowest peak acceleration, {_peak.Text}";
         if (_travel.Setups.Count == 0)
             return first + ".";
+        if (_travel.Applies == 1)
+            return $"{first}; up-travel used applies to {_travel.Setups} alone, {_travel.Text}.";
         bool one = _travel.Setups.Count == 1;
+        string part = _travel.Applies == Held ? "" : FormattableString.Invariant($" (it applies to {_travel.Applies} of {Held})");
         string who = _travel.Setups.ToString() != _peak.Setups.ToString() ? $"{_travel.Setups} {(one ? "uses" : "use")}" : one ? "it also uses" : "they also use";
-        return first + (travel ? $"; {(Held == Ran ? "all" : _travel.Setups.ToString())} are alike in up-travel used, {_travel.Text}." : $"; {who} least of the up-travel, {_travel.Text}.");
+        return first + (travel ? $"; {(Held == Ran ? "all" : _travel.Setups.ToString())} are alike in up-travel used, {_travel.Text}." : $"; {who} least of the up-travel, {_travel.Text}{part}.");
     }
 
     /// <summary>The setups with the lowest value of a figure as it is shown.</summary>
@@ -105,12 +110,16 @@ public sealed class CompareTally(UnitSystem units)
 
         public Named Setups { get; private set; } = new();
 
+        /// <summary>Setups that have the figure.</summary>
+        public long Applies { get; private set; }
+
         public string Text { get; private set; } = "";
 
         public void Take(StudyRow row)
         {
             double value = CompareTable.Value(figure, row);
             if (double.IsNaN(value)) return;
+            Applies++;
             string text = CompareTable.Text(figure, row, read);
             if (Setups.Count > 0 && text != Text)
             {

@@ -22,8 +22,9 @@ public static class CompareText
         var read = new Readable(head.Units);
         var page = new TextPage(writer, colour);
         IReadOnlyList<StudyRow> rows = tally.First;
-        page.Paragraph(head.Title).Paragraph(tally.Verdict(), "bold");
-        page.Rows(rows.Count < head.Setups && head.Parts == 1 ? FormattableString.Invariant($"Setups, the first {rows.Count} of {head.Setups}") : "Setups", [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord.Length > 0 ? "stop nut " + r.NutWord : "", r.Figures is null ? "" : r.Note })], []);
+        page.Paragraph(head.Title).Paragraph(tally.Verdict(head.OneObstacle), "bold");
+        if (head.PartWords.Length > 0) page.Paragraph(head.PartWords);
+        page.Rows(rows.Count < head.Setups && head.Parts == 1 ? FormattableString.Invariant($"Setups, the first {rows.Count} of {head.Setups}") : "Setups", [.. rows.Select(r => new[] { CompareTable.Mark(r.Index), r.Request.Title, r.NutWord.Length > 0 ? "stop nut " + r.NutWord : "", r.Figures is null ? "" : r.Note })], [], gives: [1, 3]);
         var ran = rows.Where(r => r.Figures is not null).ToList();
         string legend = CompareTable.Caution;
         if (ran.Count is > 0 and <= Beside) legend = Figures(page, ran, read);

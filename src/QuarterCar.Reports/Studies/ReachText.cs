@@ -20,13 +20,15 @@ public static class ReachText
             page.Paragraph(words.Verdict(one) + ".", "bold").Paragraph(words.Resolution(one));
             if (words.Again(one) is { Length: > 0 } again)
                 page.Paragraph(again);
+            if (words.Nut(one) is { Length: > 0 } nut) page.Paragraph(nut);
+            if (words.NotJudged(one) is { Length: > 0 } open) page.Paragraph(open);
             page.Gap().Paragraph(SweepWords.Caution).Flush();
             return;
         }
 
-        page.Paragraph(ReachPlot.Title(result) + ".", "bold").Paragraph(words.Resolution(result.Setups.FirstOrDefault(s => s.Largest is not null && s.FirstBroken is not null) ?? result.Setups[0]));
+        page.Paragraph(ReachPlot.Title(result) + ".", "bold").Paragraph(words.Resolution());
         page.Gap().Paragraph(SweepWords.Caution);
-        page.Rows("Largest that holds, setup by setup", words.Rows(), [1], ["", words.Path.Label, "breaks first", ""]);
+        page.Rows("Largest that holds, setup by setup", words.Rows(), [1], ["", words.Path.Label, "breaks first", ""], gives: [0, 2, 3]);
         page.Flush();
     }
 }

@@ -6,6 +6,8 @@ namespace QuarterCar.Reports.Studies;
 /// <summary>A reach's answer in sentences.</summary>
 internal sealed class ReachWords(ReachResult result)
 {
+    private readonly Readable _read = new(result.Scenario.Units);
+
     /// <summary>The path, its values with the decimals that the resolution needs.</summary>
     public PathScale Path { get; } = new PathScale(result.Axis.Path, result.Scenario.Units).Telling(result.Setups.Min(s => s.Resolution));
 
@@ -35,6 +37,17 @@ internal sealed class ReachWords(ReachResult result)
         return scan + pinned + " A break between two points that hold is not seen.";
     }
 
+    /// <summary>How closely the answers of several setups are known: where one broke within the way, it tells.</summary>
+    public string Resolution() => Resolution(result.Setups.FirstOrDefault(s => s.Largest is not null && s.FirstBroken is not null) ?? result.Setups[0]);
+
+    /// <summary>Where the stop nut stands at the largest value; empty without one, and where nothing moves it.</summary>
+    public string Nut(ReachSetup setup) => Moved(setup) && NutWords.Of(setup.NutWord, setup.LargestFigures, _read) is { } nut ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {nut}." : "";
+
+    /// <summary>The limits that the figures at the largest value do not tell of; empty where all are judged.</summary>
+    public string NotJudged(ReachSetup setup) => LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {open}." : "";
+
+    private bool Moved(ReachSetup setup) => NutWords.Moves([result.Axis.Path, .. setup.Request.Values.Select(v => v.Path)]);
+
     /// <summary>Where it holds again beyond the first break; empty where it does not.</summary>
     public string Again(ReachSetup setup)
     {
@@ -49,8 +62,15 @@ internal sealed class ReachWords(ReachResult result)
     {
         if (first.Verdict is not { } verdict)
             return first.Failure is { } failure ? $"it cannot be run at {Path.Text(first.At)}: {failure}" : $"it {first.Rest}";
-        var figure = new FigureScale(verdict.Figure, new Readable(result.Scenario.Units));
+        var figure = new FigureScale(verdict.Figure, _read);
         return $"{figure.Word} goes above {figure.Text(verdict.Largest)}";
+    }
+
+    private IEnumerable<string> Remarks(ReachSetup setup)
+    {
+        if (setup.HoldsAgain) yield return "holds again beyond";
+        if (Moved(setup) && NutWords.Short(setup.NutWord, setup.LargestFigures, _read) is { } nut) yield return nut;
+        if (LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open) yield return open;
     }
 
     /// <summary>Rows of the table of setups.</summary>
@@ -59,6 +79,6 @@ internal sealed class ReachWords(ReachResult result)
         s.Request.Title,
         Largest(s),
         s.FirstBroken is { } first ? Broken(first) : "holds throughout",
-        s.HoldsAgain ? "holds again beyond" : "",
+        string.Join("; ", Remarks(s)),
     })];
 }

@@ -17,6 +17,7 @@ public static class SpreadText
         var read = new Readable(head.Units);
         var page = new TextPage(writer, colour);
         page.Paragraph(head.Title).Paragraph(SpreadWords.Verdict(result), "bold");
+        if (head.PartWords.Length > 0) page.Paragraph(head.PartWords);
         var figures = SpreadWords.Figures(result).Select(f => new[] { f.Words }.Concat(SpreadWords.Cells(f.Spread, read)).ToArray()).ToList();
         if (figures.Count > 0)
             page.Rows("Spread over the samples", figures, [1, 2, 3, 4], ["", "5 %", "median", "95 %", "mean", ""]);

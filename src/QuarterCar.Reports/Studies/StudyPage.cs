@@ -13,7 +13,7 @@ internal static class StudyPage
     public static string Of(StudyHead head, SweepResult result, IEnumerable<(string Svg, string Caption)> pictures)
     {
         var words = new SweepWords(result);
-        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [head.PartWords, words.Nearest(), words.Count(), SweepWords.Caution]);
+        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [head.PartWords, words.Nearest(), words.Nut(), words.NotJudged(), words.Count(), SweepWords.Caution]);
         Pictures(html, pictures);
         if (words.Leaders() is { Count: > 0 } leaders)
             html.Element("h2", "Best inside the limits").Table("Best first", [.. words.LeaderHeads().Select((h, i) => (h, i < leaders[0].Length - 1))], leaders);
@@ -21,7 +21,7 @@ internal static class StudyPage
         if (words.Breaks() is { Count: > 0 } breaks)
             html.Table("Limits that broke", [("Limit", false), ("points", true), ("worst", false), ("where", false)], breaks);
         else
-            html.Element("p", "Every point that ran holds every limit.");
+            html.Element("p", result.Rows == result.Failed ? "No point was run." : "Every point that ran holds every limit.");
         return End(html, result.Scenario);
     }
 
@@ -29,9 +29,8 @@ internal static class StudyPage
     public static string Of(ReachResult result, IEnumerable<(string Svg, string Caption)> pictures)
     {
         var words = new ReachWords(result);
-        ReachSetup first = result.Setups[0];
-        string verdict = result.Setups.Length == 1 ? words.Verdict(first) : ReachPlot.Title(result);
-        HtmlText html = Begin(result.Scenario, verdict + ".", [words.Resolution(first), words.Again(first), SweepWords.Caution]);
+        string[] sentences = result.Setups is [var one] ? [words.Resolution(one), words.Again(one), words.Nut(one), words.NotJudged(one)] : [words.Resolution()];
+        HtmlText html = Begin(result.Scenario, (result.Setups is [var alone] ? words.Verdict(alone) : ReachPlot.Title(result)) + ".", [.. sentences, SweepWords.Caution]);
         Pictures(html, pictures);
         html.Element("h2", "Largest that holds").Table("Setup by setup", [("Setup", false), (words.Path.Label, true), ("breaks first", false), ("", false)], words.Rows());
         return End(html, result.Scenario);
@@ -41,7 +40,7 @@ internal static class StudyPage
     public static string Of(TweakResult result)
     {
         var words = new TweakWords(result);
-        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [TweakText.NotAdded], words.OnMetal ? Cautions.Metal : null);
+        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [TweakText.NotAdded], words.MeetsMetal ? Cautions.Metal : null);
         html.Element("h2", "Steps").Table(words.Heading(), [.. words.Heads().Select((h, i) => (h, i > 0))], words.Rows());
         string[] remarks = [.. words.Remarks()];
         if (remarks.Length > 0)

@@ -7,19 +7,24 @@ namespace QuarterCar.Reports.Studies;
 public static class SweepText
 {
     /// <summary>Writes it.</summary>
+    /// <param name="head">The study.</param>
     /// <param name="result">The sweep.</param>
     /// <param name="writer">Where it goes.</param>
     /// <param name="colour">True where the writer is a terminal that shows colour.</param>
-    public static void Write(SweepResult result, TextWriter writer, bool colour = false)
+    public static void Write(StudyHead head, SweepResult result, TextWriter writer, bool colour = false)
     {
         var words = new SweepWords(result);
         var page = new TextPage(writer, colour);
         page.Paragraph(result.Scenario.Title).Paragraph(words.Verdict() + ".", "bold");
-        if (words.Nearest() is { Length: > 0 } nearest)
-            page.Paragraph(nearest);
+        foreach (string sentence in (string[])[head.PartWords, words.Nearest(), words.Nut(), words.NotJudged()])
+        {
+            if (sentence.Length > 0)
+                page.Paragraph(sentence);
+        }
+
         page.Paragraph(words.Count()).Gap().Paragraph(SweepWords.Caution);
         if (words.Leaders() is { Count: > 0 } leaders)
-            page.Rows("Best inside the limits", leaders, [.. Enumerable.Range(0, leaders[0].Length - 1)], words.LeaderHeads());
+            page.Rows("Best inside the limits", leaders, [.. Enumerable.Range(0, leaders[0].Length - 1)], words.LeaderHeads(), gives: [leaders[0].Length - 1]);
         if (words.Breaks() is { Count: > 0 } breaks)
         {
             page.Gap().Paragraph("What broke where", "bold");

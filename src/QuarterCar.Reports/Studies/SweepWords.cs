@@ -1,6 +1,7 @@
 using System.Globalization;
 
 using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
 using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Studies.Sweeps;
@@ -12,7 +13,8 @@ internal sealed class SweepWords
 {
     /// <summary>Stands beside every best and every largest value.</summary>
     public const string Caution =
-        "This is what one model corner survives on this course: no safe speed and no safe height. Pitch, roll, side load and strength are not in it.";
+        "This is what one model corner survives on this course: no safe speed and no safe height. Pitch, roll, side load and strength are not in it. "
+        + "Whether the parts go together (thread, seat, bind at full bump) is not looked at here: 'check' the setup before ordering.";
 
     private readonly SweepResult _result;
     private readonly Readable _read;
@@ -77,6 +79,12 @@ internal sealed class SweepWords
         return others.Length == 0 ? "Only contacts are limited: " + contacts : $"To the best point the limit on {string.Join(", ", others)} does not apply; {contacts}";
     }
 
+    /// <summary>Where the stop nut stands at the point that the answer names; empty without one, and where nothing moves it.</summary>
+    public string Nut() => (_result.Best ?? _result.Unlimited) is { } best && NutWords.Moves(_result.Grid.Paths) && NutWords.Of(best.NutWord, best.Figures, _read) is { } nut ? $"There {nut}." : "";
+
+    /// <summary>The limits that the figures of the best point do not tell of; empty where all are judged, and where <see cref="Nearest"/> says it.</summary>
+    public string NotJudged() => _result.Nearest?.Figure.StartsWith("counts.", StringComparison.Ordinal) == true ? "" : LimitWords.NotJudged(_result.Limits, _result.Best?.Figures, _read) is { } open ? $"There {open}." : "";
+
     /// <summary>How many points hold.</summary>
     public string Count()
     {
@@ -104,8 +112,8 @@ internal sealed class SweepWords
     {
         if (b.Limit is not { } limit)
             return [AtRest.Either, b.Points.ToString("#,0", CultureInfo.InvariantCulture), "", Where(b)];
-        FigureScale figure = Figure(limit.Figure);
-        return new[] { $"{figure.Words} above {figure.Text(limit.Largest)}", b.Points.ToString("#,0", CultureInfo.InvariantCulture), figure.Text(b.Worst), Where(b) };
+        var (worst, largest) = FigureWords.OfLimit(new LimitVerdict(limit.Figure, limit.Largest, b.Worst, Broken: true), _read);
+        return new[] { $"{Figure(limit.Figure).Words} above {largest.Text}", b.Points.ToString("#,0", CultureInfo.InvariantCulture), worst.Text, Where(b) };
     })];
 
     private string Where(SweepBreak b) => string.Join("; ", Paths.Select((p, k) => double.IsNaN(b.Least[k]) ? "" : b.Least[k] == b.Most[k]

@@ -18,7 +18,7 @@ public static class TweakText
         var words = new TweakWords(result);
         var page = new TextPage(writer, colour);
         page.Paragraph(result.Scenario.Title).Paragraph(words.Verdict() + ".", "bold");
-        if (words.OnMetal) page.Paragraph(Cautions.Metal, "bold red");
+        if (words.MeetsMetal) page.Paragraph(Cautions.Metal, "bold red");
         page.Paragraph(NotAdded);
         page.Rows(words.Heading(), words.Rows(), [1, 2, 3, 4], words.Heads());
         string[] remarks = [.. words.Remarks()];

@@ -1,5 +1,6 @@
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
+using QuarterCar.Scenarios.Reading;
 using QuarterCar.Scenarios.SpringLists;
 using QuarterCar.Studies.Sweeps;
 
@@ -23,17 +24,32 @@ internal sealed class TweakWords
     /// <summary>The answer; before it what the corner stands on as written where that is not its springs.</summary>
     public string Verdict() => _result.Rest is { } rest ? $"As written the corner {rest}. {Answer()}" : Answer();
 
-    /// <summary>True where <see cref="Cautions.Metal"/> belongs to the answer.</summary>
+    /// <summary>True where the corner as written stands on metal or bound coils.</summary>
     public bool OnMetal => _result.Rest is not null;
+
+    /// <summary>True where <see cref="Cautions.Metal"/> belongs to the answer.</summary>
+    public bool MeetsMetal => _result.MeetsMetal;
 
     private string Answer()
     {
         if (_result.Base is null)
             return $"{Goal.Head} does not apply to this corner";
-        var best = _result.Steps.FirstOrDefault(s => s.Feasible && s.Rest is null && s.LimitsBroken.IsEmpty && s.Change is { } c && _result.Goal.Better(c, 0));
+        // By what is shown: "from 1.52 g to 1.52 g" helps nobody.
+        var better = _result.Steps.Where(s => s.Change is { } c && _result.Goal.Better(c, 0) && Goal.Text(s.Goal) != Goal.Text(_result.Base)).ToList();
+        var best = better.FirstOrDefault(s => s.Feasible && s.Rest is null && s.LimitsBroken.IsEmpty && (_result.MeetsMetal || !s.MeetsMetal));
+        string sound = OnMetal ? "that lifts it off " : better.Count > 0 ? "that can be done, breaks no limit and meets no metal " : "";
         return best is null
-            ? $"No single step {(OnMetal ? "that lifts it off " : "")}betters {Goal.Word}, {Goal.Text(_result.Base)} as written"
-            : $"{Capital(best.Step.What)} helps most: {Goal.Word} from {Goal.Text(_result.Base)} to {Goal.Text(best.Goal)}";
+            ? $"No single step {sound}betters {Goal.Word}, {Goal.Text(_result.Base)} as written"
+            : $"{Capital(best.Step.What)} helps most: {Goal.Word} from {Goal.Text(_result.Base)} to {Goal.Text(best.Goal)}{Still(best)}";
+    }
+
+    // What is wrong as written and stays wrong, which no list of changes tells.
+    private string Still(TweakOutcome best)
+    {
+        string[] limits = [.. best.LimitsStillBroken.Select(l => new FigureScale(l, _read).Word)];
+        string broken = limits.Length == 0 ? "" : $"the {(limits.Length == 1 ? "limit" : "limits")} on {string.Join(", ", limits)} {(limits.Length == 1 ? "is" : "are")} still broken";
+        string metal = best.MeetsMetal ? "it still meets metal or binds its coils" : "";
+        return metal.Length + broken.Length == 0 ? "" : $"; {metal}{(metal.Length * broken.Length > 0 ? ", and " : "")}{broken}";
     }
 
     /// <summary>What the table shows.</summary>
@@ -62,7 +78,7 @@ internal sealed class TweakWords
 
         foreach (TweakOutcome s in _result.Steps)
         {
-            var parts = Spring(s).Concat(s.EventChanges.Select(e => e.After == 0 ? $"{EventWords.Of(e.Event)} vanishes" : $"{EventWords.Of(e.Event)} appears, {EventWords.Times(e.After)}"))
+            var parts = Spring(s).Concat(Nut(s)).Concat(s.EventChanges.Select(e => e.After == 0 ? $"{EventWords.Of(e.Event)} vanishes" : $"{EventWords.Of(e.Event)} appears, {EventWords.Times(e.After)}"))
                 .Concat(s.LimitsBroken.Select(l => "breaks the limit on " + new FigureScale(l, _read).Word)).ToList();
             if (s.Reason is { } reason)
                 parts.Add("* cannot be done as it stands: " + reason);
@@ -98,6 +114,14 @@ internal sealed class TweakWords
             yield return $"coil nut {_read.Text(Dimension.Length, Math.Abs(change))} further {(change > 0 ? "down" : "up")} its thread";
         foreach ((string name, double change) in s.SideEffects.Where(e => e.Key == "fit.radial_clearance_m" && Math.Abs(e.Value) > 1e-6))
             yield return $"clearance over the body {new FigureScale("static.ride_height_m", _read).Change(change)} {Length}";
+    }
+
+    private IEnumerable<string> Nut(TweakOutcome s)
+    {
+        if (s.Nut == NutRule.Reset && s.Step.Spring is not null)
+            yield return "stop nut set anew to the gap as written";
+        foreach ((string name, double change) in s.SideEffects.Where(e => s.Step.Path == "coilover.preload" && e.Key == "static.stop_nut_gap_ride_height_m" && Math.Abs(e.Value) > 1e-4))
+            yield return $"the stop nut stays, so that its gap at ride height is {_read.Text(Dimension.Length, Math.Abs(change))} {(change > 0 ? "larger" : "smaller")}";
     }
 
     private string Length => _read.Unit(Dimension.Length).Name;

@@ -11,7 +11,11 @@ namespace QuarterCar.Reports.Words;
 /// <param name="Words">What it is.</param>
 /// <param name="Number">Rounded; a dash where it does not apply.</param>
 /// <param name="Unit">Empty for a pure number.</param>
-public sealed record FigureLine(string Words, string Number, string Unit);
+public sealed record FigureLine(string Words, string Number, string Unit)
+{
+    /// <summary>The number with its unit.</summary>
+    public string Text => Unit.Length == 0 ? Number : Number + "\u00a0" + Unit;
+}
 
 /// <summary>A group of lines under one heading.</summary>
 /// <param name="Heading">The heading.</param>

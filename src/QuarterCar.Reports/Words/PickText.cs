@@ -63,7 +63,7 @@ public static class PickText
                 }),
             ],
             [1, 2, 3, 4],
-            gives: 5,
+            gives: [5],
             heads: ["set", "upper clear", "lower clear", "lowest", "highest", "checks"]);
     }
 
@@ -81,7 +81,7 @@ public static class PickText
                 }.Concat(tenders ? [Tender(s)] : Array.Empty<string>()).ToArray()),
             ],
             [2, 3, 4, 5],
-            gives: 6,
+            gives: [6],
             heads: ["set", "free", "preload", "settles", "primary", "step", .. tenders ? ["tender"] : Array.Empty<string>()]);
     }
 
@@ -98,7 +98,7 @@ public static class PickText
                 }),
             ],
             [2, 3, 4, 5, 6],
-            gives: -1,
+            gives: [],
             heads: ["set", "changed", "height", "preload", "clear of bind", "primary", "step"]);
     }
 

@@ -19,13 +19,13 @@ internal static class PickWarnings
         if (set.UpperClearance < 0) yield return Binds("upper", set.UpperClearance);
         if (set.LowerClearance < 0) yield return Binds("lower", set.LowerClearance);
         if (set.Failed.HasFlag(PickChecks.BelowLeastPreload))
-            yield return new("below_least_preload", $"The springs go on the body only with at least {Length(FitWork.LeastPreload(set.Springs, data.Body!)!.Value)} of preload, not {Length(set.Preload)}: take shorter springs or a lower ride height.");
+            yield return new("below_least_preload", $"The springs go on the body only with at least {Length(FitWork.LeastPreload(set.Springs, data.Body!)!.Value)} of preload, not {Length(set.Preload)}: take shorter or softer springs, or a higher ride height.");
         if (set.Failed.HasFlag(PickChecks.BeyondThread))
             yield return new("beyond_thread", $"The coil nut would stand {Length(set.Preload - ThreadEnd(set, data.Body!))} past the end of its thread: take longer or stiffer springs.");
         if (set.Failed.HasFlag(PickChecks.OverBody))
             yield return new("spring_over_body", $"{Tight(set, data, Length)} not go over the body of {Length(data.Body!.Diameter!.Value)}: take springs with a larger inner diameter.");
         if (set.TenderSolid == false)
-            yield return new("tender_near_ride_height", "The tender is still working at ride height, so the rate changes as the corner moves: take a softer or shorter tender, or more preload.");
+            yield return new("tender_near_ride_height", "The tender is still working at ride height, so the rate changes as the corner moves: take a softer or shorter tender.");
         if (set.ReachesStopNut == false)
             yield return new("crossover_never", "The slider does not meet the stop nut within the stroke: take a smaller gap if a crossover is wanted.");
         if (set.BowsFrom is { } bows)

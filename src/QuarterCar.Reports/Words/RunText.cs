@@ -42,6 +42,7 @@ public static class RunText
             "", "at, s", "speed, " + read.Unit(Dimension.Velocity).Name, "force, " + read.Unit(Dimension.Force).Name,
             "depth, " + read.Unit(Dimension.Length).Name, "energy, " + read.Unit(Dimension.Energy).Name,
         ]);
+        if (StopWords.Below(contacts, result.Scenario.Corner.Coilover) is { } below) page.Paragraph(below);
     }
 
     private static void Limits(TextPage page, RunResult result, Readable read)

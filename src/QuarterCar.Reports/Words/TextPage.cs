@@ -12,6 +12,8 @@ internal sealed class TextPage
 {
     private const int Width = 80;
 
+    private static readonly int[] s_first = [0];
+
     private readonly IAnsiConsole _console;
     private readonly StringBuilder _page = new();
     private readonly TextWriter _writer;
@@ -67,8 +69,8 @@ internal sealed class TextPage
     /// <param name="rows">Cells.</param>
     /// <param name="numbers">Columns to align at the decimal point.</param>
     /// <param name="heads">Column heads; none without.</param>
-    /// <param name="gives">Column of words that breaks where a line would be too long, −1 for none: numbers broken in two would read as others.</param>
-    public TextPage Rows(string heading, IReadOnlyList<string[]> rows, int[] numbers, string[]? heads = null, int gives = 0)
+    /// <param name="gives">Columns of words that break where a line would be too long, the first if not said; of several the widest first. Numbers broken in two would read as others.</param>
+    public TextPage Rows(string heading, IReadOnlyList<string[]> rows, int[] numbers, string[]? heads = null, int[]? gives = null)
     {
         if (rows.Count == 0) return this;
         Gap().Paragraph(heading, "bold");
@@ -81,7 +83,7 @@ internal sealed class TextPage
         }
 
         for (int c = 0; c < rows[0].Length; c++)
-            table.AddColumn(new TableColumn(new Text(heads?[c] ?? "")) { Padding = new Padding(c == 0 ? 2 : 0, 0, c == rows[0].Length - 1 ? 0 : 2, 0), NoWrap = c != gives });
+            table.AddColumn(new TableColumn(new Text(heads?[c] ?? "")) { Padding = new Padding(c == 0 ? 2 : 0, 0, c == rows[0].Length - 1 ? 0 : 2, 0), NoWrap = !(gives ?? s_first).Contains(c) });
         foreach (string[] row in aligned) table.AddRow(row.Select(cell => new Text(cell)));
         _console.Write(table);
         return this;

@@ -35,6 +35,7 @@ public static class Verdict
         Add(touched, Count(result, "coil_bind"), "binds the coils");
         Add(touched, Count(result, "bump_stop"), "touches the bump stop");
         Add(touched, Count(result, "top_out"), "tops out");
+        foreach (var (spring, times) in SolidSprings.Of(result)) Add(touched, times, $"takes the {spring} spring solid");
         return touched.Count switch
         {
             0 => use + ", touches nothing",
@@ -49,7 +50,10 @@ public static class Verdict
         var read = new Readable(result.Scenario.Units);
         var figures = result.Figures;
         double stroke = result.Scenario.Corner.Coilover.Stroke;
-        string stands = $"Stands at {read.Text(Dimension.Length, figures.RideHeight)} shaft showing, {Percent(figures.RideHeight / stroke)} of the stroke left for bump.";
+        string at = $"{read.Text(Dimension.Length, figures.RideHeight)} shaft showing";
+        string stands = AtRest.Of(result.Corner) is { } rest
+            ? $"{char.ToUpperInvariant(rest[0])}{rest[1..]}, at {at}: nothing is left for bump."
+            : $"Stands at {at}, {Percent(figures.RideHeight / stroke)} of the stroke left for bump.";
         var rates = StrokeRates.Of(result, read);
         string crossover = rates.Crossover is { } c ? $" Crosses over at {read.Text(Dimension.Length, c.Showing)} from {rates.Rate(c.Before)} to {rates.Rate(c.After)}."
             : rates.IsOne ? $" One rate of {rates.Rate(rates.Only)}, {rates.WithoutCrossover}."
@@ -88,6 +92,7 @@ public static class Verdict
         string broken = Named(l => l.Broken), missing = Named(l => l.Value is null);
         if (broken.Length > 0) return $"Breaks the {broken}.";
         if (!double.IsFinite(result.Figures.Travel.TravelUse)) return "";
+        if (StartContacts.OnMetal(result)) return "No limit can be judged of a corner that stands on metal or bound coils: what holds from the start is not counted.";
         if (missing.Length > 0) return $"The {missing} cannot be judged here.";
         return EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then.";
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 
 using QuarterCar.Model;
 using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.Reading;
 
 namespace QuarterCar.Studies.Sweeps;
 
@@ -15,6 +16,9 @@ public sealed record TweakResult(Scenario Scenario, Goal Goal, double? Base, boo
 {
     /// <summary>Metal or bound coils that the corner stands on as written, in words; null where its springs hold it up.</summary>
     public string? Rest { get; init; }
+
+    /// <summary>True where the corner meets metal or binds its coils as written, or stands so.</summary>
+    public bool MeetsMetal { get; init; }
 
     /// <summary>True where a step could not be run.</summary>
     public bool Failed => Steps.Any(s => !s.Ran);
@@ -52,6 +56,15 @@ public sealed record TweakOutcome(
 {
     /// <summary>Metal or bound coils that the corner stands on with it, in words; null where its springs hold it up.</summary>
     public string? Rest { get; init; }
+
+    /// <summary>True where the corner meets metal or binds its coils with it, or stands so.</summary>
+    public bool MeetsMetal { get; init; }
+
+    /// <summary>Limits that are broken with it as they are without.</summary>
+    public ImmutableArray<string> LimitsStillBroken { get; init; } = [];
+
+    /// <summary>Where the stop nut then stands: set anew, or where it was; null without one.</summary>
+    public NutRule? Nut { get; init; }
 
     /// <summary>False where it could not be run.</summary>
     public bool Ran { get; init; } = true;

@@ -48,7 +48,7 @@ public static class TweakStudy
             throw new CornerException("coilover", "a scenario that cannot be run as written: " + written.Note, "a scenario that runs");
         double? before = goal.Of(written.Figures);
         ImmutableArray<TweakOutcome> outcomes = [.. steps.Select((s, i) => Outcome(s, written, rows[i + 1], goal))];
-        return new TweakResult(study.Scenario, goal, before, shelf.Invented && outcomes.Any(o => o.Step.Spring is not null), [.. Ranked(outcomes, goal)]) { Rest = written.Rest };
+        return new TweakResult(study.Scenario, goal, before, shelf.Invented && outcomes.Any(o => o.Step.Spring is not null), [.. Ranked(outcomes, goal)]) { Rest = written.Rest, MeetsMetal = written.MeetsMetal };
     }
 
     private static IEnumerable<TweakOutcome> Ranked(IEnumerable<TweakOutcome> outcomes, Goal goal) =>
@@ -60,8 +60,11 @@ public static class TweakStudy
             return new TweakOutcome(step, null, null, [], [], [], row.Note) { Ran = false };
         RunResult before = written.Run!;
         double? value = goal.Of(row.Figures), was = goal.Of(written.Figures);
-        var limits = run.Limits.Where((l, i) => l.Broken && !before.Limits[i].Broken).Select(l => l.Figure);
-        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. limits], [.. Events(before, run)], Hindrance(written, row)) { Rest = row.Rest };
+        IEnumerable<string> Broken(bool already) => run.Limits.Where((l, i) => l.Broken && before.Limits[i].Broken == already).Select(l => l.Figure);
+        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. Broken(false)], [.. Events(before, run)], Hindrance(written, row))
+        {
+            Rest = row.Rest, MeetsMetal = row.MeetsMetal, LimitsStillBroken = [.. Broken(true)], Nut = row.Nut,
+        };
     }
 
     private static IEnumerable<KeyValuePair<string, double>> SideEffects(StandingResult before, StandingResult after)

@@ -92,8 +92,8 @@ internal static class Pictures
             int i = 0;
             foreach ((double factorIn, double factorOut) in DamperPlot.Factors(damper))
             {
-                if (i == 0 || factorIn != 1) Half(json, i == 0 ? "outside zones" : $"×{factorIn:0.##} {DamperPlot.ZoneName(samples, damper.Zones[i - 1])}", damper.Compression, right, 1, factorIn, i);
-                if (i == 0 || factorOut != 1) Half(json, i == 0 ? "outside zones" : $"×{factorOut:0.##} {DamperPlot.ZoneName(samples, damper.Zones[i - 1])}", damper.Rebound, left, -1, factorOut, i);
+                if (i == 0 || factorIn != 1) Half(json, i == 0 ? "outside zones" : FormattableString.Invariant($"×{factorIn:0.##} ") + DamperPlot.ZoneName(samples, damper.Zones[i - 1]), damper.Compression, right, 1, factorIn, i);
+                if (i == 0 || factorOut != 1) Half(json, i == 0 ? "outside zones" : FormattableString.Invariant($"×{factorOut:0.##} ") + DamperPlot.ZoneName(samples, damper.Zones[i - 1]), damper.Rebound, left, -1, factorOut, i);
                 i++;
             }
         }

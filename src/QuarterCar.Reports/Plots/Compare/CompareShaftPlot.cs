@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using QuarterCar.Model.Terrain;
 using QuarterCar.Reports.Units;
 using QuarterCar.Scenarios;
+using QuarterCar.Studies;
 
 using SkiaSharp;
 
@@ -19,7 +20,10 @@ internal static class CompareShaftPlot
         DrawnSetup first = setups[0], widest = setups.MaxBy(s => s.Samples.PlaceRange.To)!;
         string other = Other(setups, widest);
         string note = $"Shaft showing; full bump is at the bottom. Bands and heights at the right are those of {first.Mark}." + other + first.Samples.CropNote;
-        string under = other.Length == 0 ? "The same obstacle under every setup" : "Not the same obstacle under every setup";
+        string under = other.Length > 0 ? "Not the same obstacle under every setup"
+            : setups.All(s => Obstacle.IsSame(s.Samples.Run.Scenario.Excitation, first.Samples.Run.Scenario.Excitation)) ? "The same obstacle under every setup"
+            : first.Samples.Run.Scenario.Excitation is Drop ? "Not the same drop under every setup"
+            : "The same ground under every setup, not at the same speed";
         var sheet = new Sheet("shaft_travel", Title(setups, read), note) { Caption = under + ": the lower a line dips, the nearer it comes to full bump." };
         double perSi = read.Unit(Dimension.Length).PerSi, stroke = setups.Max(s => s.Samples.Run.Scenario.Corner.Coilover.Stroke);
         double low = Math.Min(0, setups.Min(s => s.Samples.Shown.Min(p => p.ShaftShowing))), high = Math.Max(stroke, setups.Max(s => s.Samples.Shown.Max(p => p.ShaftShowing)));
@@ -46,19 +50,18 @@ internal static class CompareShaftPlot
         string[] drops = [.. setups.Where(s => Ground(s) is null).Select(s => s.Mark)];
         if (drops.Length == setups.Length) return "";
         if (drops.Length > 0) return $" {string.Join(", ", drops)} {(drops.Length == 1 ? "is a drop" : "are drops")} and {(drops.Length == 1 ? "has" : "have")} no distance: all are drawn over time.";
-        string[] others = [.. setups.Where(s => !Same(Ground(s)!.Value, Ground(below)!.Value)).Select(s => s.Mark)];
+        string[] others = [.. setups.Where(s => !Obstacle.IsSame(Ground(s)!.Value, Ground(below)!.Value)).Select(s => s.Mark)];
         return others.Length == 0 ? "" : $" The ground below is {below.Mark}'s; {string.Join(", ", others)} {(others.Length == 1 ? "drives" : "drive")} another.";
     }
-
-    // Profiles are read anew for each setup: what counts is where they lead.
-    private static bool Same(ImmutableArray<TerrainPiece> a, ImmutableArray<TerrainPiece> b) => a.Length == b.Length
-        && a.Zip(b).All(p => p is (ProfilePiece one, ProfilePiece two) ? one.Points.SequenceEqual(two.Points) : p.First == p.Second);
 
     private static string Title(ImmutableArray<DrawnSetup> setups, Readable read)
     {
         static double Left(DrawnSetup s) => s.Samples.Run.Scenario.Corner.Coilover.Stroke - s.Samples.Run.Figures.Travel.MaxShaftTravel;
         DrawnSetup deep = setups.MinBy(Left)!, shallow = setups.MaxBy(Left)!;
         string Words(DrawnSetup s) => Left(s) < 0 ? "goes into metal" : $"goes to {read.Text(Dimension.Length, Left(s))} showing";
+        // By what is shown: a difference that nobody can see makes none the deepest.
+        if (setups.Length > 1 && setups.All(s => Words(s) == Words(deep)))
+            return Left(deep) < 0 ? "All go into metal" : $"All go to {read.Text(Dimension.Length, Left(deep))} showing";
         return deep == shallow ? $"{deep.Mark} {Words(deep)}" : $"{deep.Mark} goes deepest: it {Words(deep)}; {shallow.Mark} keeps most: it {Words(shallow)}";
     }
 
