@@ -63,7 +63,10 @@ public static class TweakStudy
         IEnumerable<string> Broken(bool already) => run.Limits.Where((l, i) => l.Broken && before.Limits[i].Broken == already).Select(l => l.Figure);
         return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. Broken(false)], [.. Events(before, run)], Hindrance(written, row))
         {
-            Rest = row.Rest, MeetsMetal = row.MeetsMetal, LimitsStillBroken = [.. Broken(true)], Nut = row.Nut,
+            Rest = row.Rest,
+            MeetsMetal = row.MeetsMetal,
+            LimitsStillBroken = [.. Broken(true)],
+            Nut = row.Nut,
         };
     }
 
