@@ -54,7 +54,7 @@ internal static class CommandLine
     {
         StudyVerb verb = Verbs().OfType<StudyVerb>().First(v => v.Command.Name == study);
         ParseResult parsed = verb.Command.Parse(arguments, Plain);
-        return parsed.Errors.Count == 0 ? (verb, parsed) : throw new FormatException($"{PartAsked.Name}: found arguments that {study} does not take; wanted them as a part keeps them");
+        return parsed.Errors.Count == 0 && !StudyVerb.SaysOwn(parsed) ? (verb, parsed) : throw new FormatException($"{PartAsked.Name}: found arguments that no part of {study} keeps; wanted them as this program writes them");
     }
 
     private static RootCommand Root(ImmutableArray<Verb> verbs, Session session)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 
 using QuarterCar.Model;
 using QuarterCar.Reports.Studies;
@@ -12,20 +13,31 @@ namespace QuarterCar.Cli;
 /// <param name="File">As given.</param>
 /// <param name="Options">Case, overrides, stop nut, units.</param>
 /// <param name="Gathering">Knows where the file lies that the parts of a study read; null for the file itself.</param>
-internal sealed record ScenarioInput(string File, ReadOptions Options, Gathering? Gathering = null)
+/// <param name="Keeps">True where what is read has to be kept with a part of a study.</param>
+internal sealed record ScenarioInput(string File, ReadOptions Options, Gathering? Gathering = null, bool Keeps = false)
 {
+    private readonly List<(string Name, MemoryStream Copy)> _lists = [];
+
     // Read once: a file that changes meanwhile cannot give one command two scenarios, and a pipe gives its text only once.
     private readonly Lazy<(ScenarioDocument? Document, ImmutableArray<Problem> Problems)> _loaded = new(() =>
     {
         var problems = new ProblemList();
         ScenarioDocument? document = Gathering is null
-            ? ScenarioDocument.Load(File, problems)
+            ? ScenarioDocument.Load(File, problems, Keeps)
             : ScenarioDocument.Parse(File, System.IO.File.ReadAllText(Gathering.At(File)), Path.GetDirectoryName(Gathering.At(File)), problems);
         return (document, problems.ToImmutable());
     });
 
     /// <summary>Where a file lies that the command names.</summary>
     public string At(string name) => Gathering?.At(name) ?? name;
+
+    /// <summary>Takes what is read of a further file that the command names; null where nothing is kept.</summary>
+    public Stream? Copy(string name)
+    {
+        if (!Keeps) return null;
+        _lists.Add((name, new MemoryStream()));
+        return _lists[^1].Copy;
+    }
 
     /// <summary>The scenario file, parsed; null where nothing can be made of it.</summary>
     public ScenarioDocument? Load(ProblemList problems)
@@ -37,36 +49,18 @@ internal sealed record ScenarioInput(string File, ReadOptions Options, Gathering
     /// <summary>The scenario as read, or what is wrong with it.</summary>
     public ReadResult ReadAll() => ScenarioReader.Read(Load, Options);
 
-    /// <summary>The scenario file and the files beside it that it or the arguments name, to be kept with a part of a study.</summary>
-    /// <param name="arguments">Of the command.</param>
-    public IEnumerable<PartFile> Kept(ImmutableArray<string> arguments)
+    /// <summary>What was read up to now, as it was read: the scenario, the profiles beside it that it, the arguments or the lists named, and the lists.</summary>
+    public IEnumerable<PartFile> Kept()
     {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(File))!, text = Load(new ProblemList())?.Text ?? "", asked = text + string.Join('\n', arguments);
-        yield return new PartFile(File, text);
-        foreach (string name in Directory.EnumerateFiles(folder, "*").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal))
+        ScenarioDocument? document = Load(new ProblemList());
+        yield return new PartFile(File, document?.Text ?? "");
+        foreach (var (name, text) in document?.KeptProfiles ?? [])
         {
-            if (name != Path.GetFileName(File) && asked.Contains(name, StringComparison.Ordinal) && IsProfile(folder, name))
-                yield return new PartFile(Path.Combine(Path.GetDirectoryName(File) ?? "", name), Again(Path.Combine(folder, name)));
+            if (name != Path.GetFileName(File)) yield return new PartFile(Path.Combine(Path.GetDirectoryName(File) ?? "", name), text);
         }
-    }
 
-    /// <summary>The text of a file that was read before.</summary>
-    /// <exception cref="BadInputException">It is there no more, or cannot be read.</exception>
-    public static string Again(string file)
-    {
-        try
-        {
-            return System.IO.File.ReadAllText(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new BadInputException($"{file}: {TextFiles.Why(file, e)}; wanted the file that was read before, to be kept with the part");
-        }
+        foreach (var (name, copy) in _lists) yield return new PartFile(name, Encoding.UTF8.GetString(copy.GetBuffer(), 0, (int)copy.Length));
     }
-
-    // A part goes to other machines: a scenario that merely mentions a file of its folder must not take it along.
-    private static bool IsProfile(string folder, string name) =>
-        ScenarioDocument.WhyNotBeside(folder, name) is null && ProfileReader.Read(Path.Combine(folder, name), name, new ProblemList()) is not null;
 
     /// <summary>The scenario, case and overrides applied; says what became of the stop nut.</summary>
     /// <exception cref="BadInputException">With every mistake.</exception>

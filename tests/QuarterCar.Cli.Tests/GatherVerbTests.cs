@@ -56,6 +56,48 @@ public sealed class GatherVerbTests : IDisposable
         foreach (string f in Names("whole")) Assert.Equal(File.ReadAllBytes(_scratch.At("whole/" + f)), File.ReadAllBytes(_scratch.At("gathered/" + f)));
     }
 
+    [Theory]
+    [InlineData("compare", "--setups", "courses.csv", "--traces")]
+    [InlineData("compare", "--vary", "terrain[0].profile.file=course.csv,2024-05-01.csv,empty.csv,secret.txt")]
+    [InlineData("sweep", "--setups", "courses.csv", "--vary", "coilover.preload=2:3:2 cm")]
+    public void Profiles_that_only_the_setups_name_go_with_the_part_and_what_is_no_profile_does_not(params string[] study)
+    {
+        string[] files = ["course.csv", "2024-05-01.csv", "empty.csv", "secret.txt", "courses.csv"];
+        _scratch.Write("course.csv", "distance_m,height_m\n0,0\n2,0\n3,0.1\n4,0\n");
+        _scratch.Write("2024-05-01.csv", "\ufeffdistance_m,height_m\n0,0\n2,0\n3,0.05\n4,0\n");
+        _scratch.Write("empty.csv", "");
+        _scratch.Write("secret.txt", "the key of the house\n");
+        _scratch.Write("courses.csv", "title,terrain[0].profile.file\na,course.csv\nb,2024-05-01.csv\nc,empty.csv\nd,secret.txt\n");
+        string scenario = Scenarios.Plain(limit: 2).Replace("drop: { height: 0.3 m }", "terrain:\n  - profile: { file: course.csv }\nspeed: 2 m/s", StringComparison.Ordinal);
+        string[] asked = [study[0], _scratch.Write("bumpy.yaml", "# secret.txt\n" + scenario), .. study[1..].Select(w => w == "courses.csv" ? _scratch.At(w) : w)];
+        Assert.Equal(ExitCode.Broken, Asked.Of([.. asked, "--out", _scratch.At("whole")]).Code);
+        foreach (int k in (int[])[1, 2]) Part(asked, k, 2);
+        foreach (string file in files) File.Delete(_scratch.At(file));
+        Asked gathered = Asked.Of("gather", _scratch.At("part1"), _scratch.At("part2"), "--out", _scratch.At("gathered"));
+        Assert.True(gathered.Code == ExitCode.Broken, gathered.Messages);
+        Assert.Equal(Names("whole"), Names("gathered"));
+        foreach (string f in Names("whole")) Assert.Equal(File.ReadAllBytes(_scratch.At("whole/" + f)), File.ReadAllBytes(_scratch.At("gathered/" + f)));
+        Assert.DoesNotContain("the key of the house", File.ReadAllText(_scratch.At("part1/part.json")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lists_that_come_through_a_pipe_go_with_the_part_as_they_were_read()
+    {
+        Prepared("compare", "plain.yaml");
+        _scratch.Write("springs.csv", "rate_N_mm,free_length_mm,solid_length_mm\n30,300,100\n40,350,130\n");
+        const string script =
+            """
+            set -e
+            for k in 1 2; do
+              $QUARTERCAR compare plain.yaml --setups <(sed 's/^never.*$/d,4 cm,1 cm/' setups.csv) --split '30/40 N/mm' --springs <(cat springs.csv) --part $k/2 --out part$k
+            done
+            $QUARTERCAR gather part1 part2 --out gathered
+            """;
+        ProcessResult result = ProgramProcess.Shell(_scratch.Folder, script);
+        Assert.True(result.Code == 0, result.Messages);
+        Assert.Equal(5, File.ReadAllLines(_scratch.At("gathered/compare.csv")).Length);
+    }
+
     [Fact]
     public void A_missing_part_is_named()
     {

@@ -134,6 +134,19 @@ public sealed class CrashPointTests : IDisposable
         Assert.Equal(before, All(_folder.Path));
     }
 
+    [Theory]
+    [InlineData("live/.quartercar-part-x", "../elsewhere")]
+    [InlineData("live/.quartercar-part-x/new", "../../elsewhere/new")]
+    public void A_note_that_leads_through_a_link_moves_nothing(string link, string target)
+    {
+        foreach (string name in (string[])["elsewhere/new/trace.csv", "live/trace.csv", $"live/{CommitJournal.Name}"]) Write(At(name), "from .quartercar-part-x\nearlier trace.csv\nnew trace.csv\n");
+        Directory.CreateDirectory(Path.GetDirectoryName(At(link))!);
+        Directory.CreateSymbolicLink(At(link), target);
+        string[] before = All(_folder.Path);
+        Assert.Throws<ResultFolderException>(() => ResultFolder.Open(At("live")));
+        Assert.Equal(before, All(_folder.Path));
+    }
+
     [Fact]
     public void Part_folders_without_a_note_were_never_begun_to_be_moved_and_go()
     {

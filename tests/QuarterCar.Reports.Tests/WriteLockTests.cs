@@ -102,4 +102,31 @@ public sealed class WriteLockTests : IDisposable
         Assert.NotNull(new FileInfo(_folder.At("link.html")).LinkTarget);
         Assert.Equal(["link.html", "real.html"], _folder.Entries());
     }
+
+    [Theory]
+    [InlineData("mine.txt")]
+    [InlineData("nobody.txt")]
+    public void A_link_in_the_place_of_a_lock_is_refused_by_its_name_and_what_it_leads_to_stays(string target)
+    {
+        File.WriteAllText(_folder.At("mine.txt"), "mine");
+        File.CreateSymbolicLink(_folder.At(".quartercar-lock"), target);
+        var failure = Assert.Throws<ResultFolderException>(() => ResultFolder.Open(_folder.Path, TimeSpan.Zero));
+        Assert.Contains("found a link named .quartercar-lock there", failure.Message, StringComparison.Ordinal);
+        Assert.Equal([".quartercar-lock", "mine.txt"], _folder.Entries());
+        Assert.Equal("mine", File.ReadAllText(_folder.At("mine.txt")));
+    }
+
+    [Fact]
+    public void A_link_in_the_place_of_a_file_s_lock_is_refused_and_one_in_the_place_of_its_part_goes()
+    {
+        const string hash = "c653aa7cb4e6c44d";
+        File.WriteAllText(_folder.At("mine.txt"), "mine");
+        File.CreateSymbolicLink(_folder.At(".quartercar-part-" + hash), "mine.txt");
+        WholeFile.Write(_folder.At("sheet.html"), "new"u8.ToArray(), replace: true);
+        Assert.Equal(["mine.txt", "sheet.html"], _folder.Entries());
+        File.CreateSymbolicLink(_folder.At(".quartercar-lock-" + hash), "mine.txt");
+        var failure = Assert.ThrowsAny<IOException>(() => WholeFile.Write(_folder.At("sheet.html"), "newer"u8.ToArray(), replace: true));
+        Assert.Contains($"found a link named .quartercar-lock-{hash} there", failure.Message, StringComparison.Ordinal);
+        Assert.Equal(("mine", "new"), (File.ReadAllText(_folder.At("mine.txt")), File.ReadAllText(_folder.At("sheet.html"))));
+    }
 }

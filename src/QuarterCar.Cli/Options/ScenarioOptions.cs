@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.CommandLine.Parsing;
 
 using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Reading;
@@ -62,5 +63,6 @@ internal sealed class ScenarioOptions
             parsed.GetValue(_nut) switch { null => null, "stays" => NutRule.Stays, _ => NutRule.Reset },
             parsed.GetValue(_units) switch { null => null, "us" => UnitSystem.Us, _ => UnitSystem.Si },
             StandingBase.Instance),
-        gathering);
+        gathering,
+        Keeps: gathering is null && parsed.GetResult("--part") is OptionResult { Implicit: false });
 }

@@ -41,9 +41,6 @@ internal sealed class SetupOptions
     public bool AnySetups(ParseResult parsed) =>
         new Option[] { _vary, _split, _setups, _hold }.Any(o => parsed.GetResult(o) is OptionResult { Implicit: false });
 
-    /// <summary>Files that the setups come from, as given.</summary>
-    public IEnumerable<string?> Files(ParseResult parsed) => [.. parsed.GetValue(_setups) ?? [], parsed.GetValue(_springs)];
-
     /// <summary>The study that is asked for.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="input">The scenario.</param>
@@ -95,7 +92,7 @@ internal sealed class SetupOptions
         int before = check.Problems.Count;
         ImmutableArray<SetupAxis> axes =
         [
-            .. (parsed.GetValue(_setups) ?? []).Select(t => SetupsFile.Read(input.At(t), check)).OfType<SetupAxis>(),
+            .. (parsed.GetValue(_setups) ?? []).Select(t => SetupsFile.Read(input.At(t), check, input.Copy(t))).OfType<SetupAxis>(),
             .. (parsed.GetValue(_split) ?? []).Select(t => WithSprings(parsed, input, SplitText.Read(t, check), scenario, check.Problems)).OfType<SetupAxis>(),
             .. (parsed.GetValue(_vary) ?? []).Select(t => readVary(t, check)).OfType<SetupAxis>(),
         ];
@@ -112,7 +109,7 @@ internal sealed class SetupOptions
     private SetupAxis? WithSprings(ParseResult parsed, ScenarioInput input, SetupAxis? split, Scenario? scenario, ProblemList problems)
     {
         if (split is null || scenario is null || parsed.GetValue(_springs) is not { } file) return split;
-        return SpringListReader.Read(input.At(file), problems) is { } list ? SplitSprings.Of(split, list, scenario.Corner.Coilover.Springs, problems) : null;
+        return SpringListReader.Read(input.At(file), problems, input.Copy(file)) is { } list ? SplitSprings.Of(split, list, scenario.Corner.Coilover.Springs, problems) : null;
     }
 
     private HoldRule Hold(ParseResult parsed, ProblemList problems)

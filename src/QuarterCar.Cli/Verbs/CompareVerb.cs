@@ -60,7 +60,7 @@ internal sealed class CompareVerb : StudyVerb
                 else StudyEngine.Rows(comparison.Plan.Count, comparison.Options, (i, run) => comparison.One(i, run, folder is not null, session.Cancel), Take, progress.Report, session.Cancel);
             }
 
-            Action<ResultFolder>? before = gathering is null ? Kept(parsed, inputs, _setups.Files(parsed)) : files => CompareFiles.CopyTraces(files, gathering.Parts);
+            Action<ResultFolder>? before = gathering is null ? Kept(parsed, gathering, inputs) : files => CompareFiles.CopyTraces(files, gathering.Parts);
             Action<ResultFolder>? also = before + AlsoFiles.Of(formats, comparison.Base, session.Cancel) + (json ? written.Open : null);
             if (folder is not null) CompareFiles.Write(folder, comparison.Head, tally, traces && gathering is null, Produce, also, session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);

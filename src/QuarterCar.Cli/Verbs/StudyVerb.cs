@@ -22,15 +22,17 @@ internal abstract class StudyVerb(VerbHelp help) : Verb(help)
     /// <param name="session">Where it writes.</param>
     public abstract ExitCode Run(ParseResult parsed, Gathering? gathering, Session session);
 
-    /// <summary>Writes into a part's folder what the part was asked; null for a whole study. The files are taken now, before the study runs: later they may be others.</summary>
+    /// <summary>True where a command line says what belongs to a single part, which no part keeps.</summary>
+    public static bool SaysOwn(ParseResult parsed) => s_own.Any(o => parsed.GetResult(o) is OptionResult { Implicit: false });
+
+    /// <summary>Writes into a part's folder what the part was asked; null for a whole study, also for one that is put together: its arguments may be a stranger's, and nothing of this machine goes with them. Asked when all is read and before the study runs, so that every part keeps the same.</summary>
     /// <param name="parsed">The command line.</param>
+    /// <param name="gathering">The parts; null to run.</param>
     /// <param name="inputs">Scenarios.</param>
-    /// <param name="files">Further files that were read, as given.</param>
-    protected static Action<ResultFolder>? Kept(ParseResult parsed, ImmutableArray<ScenarioInput> inputs, params IEnumerable<string?> files)
+    protected static Action<ResultFolder>? Kept(ParseResult parsed, Gathering? gathering, ImmutableArray<ScenarioInput> inputs)
     {
-        if (parsed.GetResult("--part") is not OptionResult { Implicit: false }) return null;
-        ImmutableArray<string> arguments = [.. Arguments(parsed)];
-        var asked = new PartAsked(arguments, [.. inputs.SelectMany(i => i.Kept(arguments)).Concat(files.OfType<string>().Select(f => new PartFile(f, ScenarioInput.Again(f)))).Distinct()]);
+        if (gathering is not null || parsed.GetResult("--part") is not OptionResult { Implicit: false }) return null;
+        var asked = new PartAsked([.. Arguments(parsed)], [.. inputs.SelectMany(i => i.Kept()).Distinct()]);
         return asked.Write;
     }
 

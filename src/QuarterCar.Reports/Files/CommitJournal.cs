@@ -77,8 +77,12 @@ internal sealed class CommitJournal
 
         // Anybody can write such a file: no name in it is followed that this program does not give itself.
         if (parts is not [var part] || !ResultFolder.IsPart(part) || !earlier.Concat(fresh).All(OurFiles.Contains)) return null;
-        return Directory.Exists(Path.Combine(folder, part)) ? new CommitJournal(folder, Path.Combine(folder, part), earlier, fresh, move) : null;
+        return HoldsFiles(Path.Combine(folder, part)) ? new CommitJournal(folder, Path.Combine(folder, part), earlier, fresh, move) : null;
     }
+
+    // Links, of which a run leaves none, may lead out of the folder.
+    private static bool HoldsFiles(string part) =>
+        new DirectoryInfo(part) is { Exists: true, LinkTarget: null } found && !found.EnumerateFileSystemInfos("*", SearchOption.AllDirectories).Any(e => e.LinkTarget is not null);
 
     /// <summary>Brings the new results in; where that fails, the earlier ones back.</summary>
     /// <exception cref="IOException">A file could not be moved in; the earlier results are whole again.</exception>

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace QuarterCar.Reports.Files;
 
-/// <summary>One file that comes whole or not at all: written beside its place under a hidden name, put on the disk, and renamed. What a killed run left under the hidden name is written over by the next one for the same file.</summary>
+/// <summary>One file that comes whole or not at all: written beside its place under a hidden name, put on the disk, and renamed. What a killed run left under the hidden name goes with the next one for the same file.</summary>
 public static class WholeFile
 {
     // Lock and part of one file are told apart from others by a hash of its name, which may be as long as a name can be.
@@ -17,15 +17,14 @@ public static class WholeFile
     /// <exception cref="UnauthorizedAccessException">It may not be written; likewise.</exception>
     public static void Write(string file, byte[] content, bool replace)
     {
-        string target = Target(file), folder = Path.GetDirectoryName(target)!;
-        string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Path.GetFileName(target))))[..HashLength];
-        WriteLock? taken = WriteLock.Take(Path.Combine(folder, HiddenNames.Lock + "-" + hash), ResultFolder.Patience);
+        string target = Target(file);
+        WriteLock? taken = WriteLock.Take(LockOf(target), ResultFolder.Patience);
         if (taken is null) throw new IOException($"another run of quartercar is writing '{file}'");
         InHand.Whole(() =>
         {
             try
             {
-                using (taken) Write(Path.Combine(folder, HiddenNames.Part + hash), target, content, replace);
+                using (taken) Write(Hidden(HiddenNames.Part, target), target, content, replace);
             }
             catch (IOException e) when (IoWords.IsFull(e))
             {
@@ -38,11 +37,21 @@ public static class WholeFile
     public static string Target(string file) =>
         new FileInfo(file).LinkTarget is null ? Path.GetFullPath(file) : File.ResolveLinkTarget(file, returnFinalTarget: true)!.FullName;
 
+    /// <summary>Says before anything is computed that a file cannot be written because of a link in its lock's place.</summary>
+    /// <exception cref="IOException">There is one.</exception>
+    public static void RefuseLink(string file) => WriteLock.RefuseLink(LockOf(Target(file)));
+
+    private static string LockOf(string target) => Hidden(HiddenNames.Lock + "-", target);
+
+    private static string Hidden(string prefix, string target) =>
+        Path.Combine(Path.GetDirectoryName(target)!, prefix + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Path.GetFileName(target))))[..HashLength]);
+
     private static void Write(string part, string target, byte[] content, bool replace)
     {
         try
         {
-            using (var stream = new FileStream(part, FileMode.Create, FileAccess.Write, FileShare.None))
+            File.Delete(part); // a killed run's, or a link that somebody laid there: it goes, and what it leads to stays as it is
+            using (var stream = new FileStream(part, FileMode.CreateNew, FileAccess.Write, FileShare.None))
             {
                 stream.Write(content);
                 stream.Flush(flushToDisk: true);

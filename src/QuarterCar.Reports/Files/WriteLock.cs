@@ -22,7 +22,7 @@ internal sealed class WriteLock : IDisposable
     /// <param name="path">The file, in a folder that is there.</param>
     /// <param name="patience">How long to wait for somebody else.</param>
     /// <returns>Null where somebody else held it all the time.</returns>
-    /// <exception cref="IOException">No file can be made there.</exception>
+    /// <exception cref="IOException">No file can be made there, or what is there is no plain file.</exception>
     /// <exception cref="UnauthorizedAccessException">No file may be made there.</exception>
     public static WriteLock? Take(string path, TimeSpan patience)
     {
@@ -33,6 +33,14 @@ internal sealed class WriteLock : IDisposable
             if (clock.Elapsed >= patience) return null;
             Thread.Sleep(s_pause);
         }
+    }
+
+    /// <summary>Refuses a link in the lock's place: the folder may be a stranger's, and what the link leads to would be opened, even made, and its length changed. No run of ours leaves one.</summary>
+    /// <param name="path">The file.</param>
+    /// <exception cref="IOException">There is one; the message names it.</exception>
+    public static void RefuseLink(string path)
+    {
+        if (new FileInfo(path).LinkTarget is not null) throw new IOException($"found a link named {Path.GetFileName(path)} there, through which nothing is written; wanted it away");
     }
 
     /// <summary>Gives it back.</summary>
@@ -46,6 +54,7 @@ internal sealed class WriteLock : IDisposable
 
     private static WriteLock? Try(string path)
     {
+        RefuseLink(path);
         FileStream file;
         try
         {
@@ -59,6 +68,10 @@ internal sealed class WriteLock : IDisposable
         var taken = new WriteLock(path, file);
         try
         {
+            // Nothing is changed of what came into the place meanwhile.
+            RefuseLink(path);
+            if (!file.CanSeek) throw new IOException($"found {Path.GetFileName(path)} there, which is no file; wanted it away");
+
             // Between finding the file and locking it its last holder may have removed it; a length that only this holder knows tells whether the name still leads here.
             file.SetLength(taken._length);
             if (taken.IsInPlace()) return taken;

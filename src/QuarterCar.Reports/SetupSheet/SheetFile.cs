@@ -24,6 +24,7 @@ public static class SheetFile
             if (IsDevice(file)) return $"{file}: found something that is no file; wanted a file's name, for example sheet.html";
             if (File.Exists(file) && !IsOurs(file)) return $"{file}: found a file that is no setup sheet of ours; wanted a name that is free: nothing else is overwritten";
             Named(file);
+            WholeFile.RefuseLink(file);
             string probe = Path.Combine(NearestFolder(file), HiddenNames.Probe + Guid.NewGuid().ToString("N"));
             using (new FileStream(probe, FileMode.CreateNew, FileAccess.Write)) { }
             File.Delete(probe);

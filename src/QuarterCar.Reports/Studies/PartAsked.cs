@@ -12,6 +12,11 @@ namespace QuarterCar.Reports.Studies;
 /// <param name="Files">Every file that was read.</param>
 public sealed record PartAsked(ImmutableArray<string> Arguments, ImmutableArray<PartFile> Files)
 {
+    private const string Wanted = $"the {Name} of a part of a study";
+
+    // Of the file, bytes: a text of it has at most what one JSON value can hold.
+    private const long Largest = 1 << 30;
+
     // What the usual file systems allow, bytes.
     private const int LongestName = 255;
 
@@ -30,19 +35,19 @@ public sealed record PartAsked(ImmutableArray<string> Arguments, ImmutableArray<
         if (!File.Exists(file)) throw new FormatException($"{folder}: found no {Name}; wanted the --out folder of a part, run with --part K/N");
         try
         {
-            using FileStream stream = File.OpenRead(file);
-            if (JsonSerializer.Deserialize<PartAsked>(stream, s_options) is { Arguments.IsDefault: false, Files.IsDefault: false } asked && asked.IsWhole) return asked;
+            using FileStream stream = PartText.Open(file, Wanted);
+            if (stream.Length <= Largest && JsonSerializer.Deserialize<PartAsked>(stream, s_options) is { Arguments.IsDefault: false, Files.IsDefault: false } asked && asked.IsWhole) return asked;
         }
-        catch (UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new FormatException($"{file}: found a file that may not be read; wanted the {Name} of a part of a study");
+            throw PartText.Unreadable(file, Wanted, e);
         }
         catch (JsonException)
         {
             // Said below, like a file that lacks something.
         }
 
-        throw new FormatException($"{file}: found a file that is not as this program writes it; wanted the {Name} of a part of a study");
+        throw new FormatException($"{file}: found a file that is not as this program writes it; wanted {Wanted}");
     }
 
     /// <summary>True where both were asked the same of the same files.</summary>

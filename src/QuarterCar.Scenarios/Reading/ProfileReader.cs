@@ -27,14 +27,15 @@ public static class ProfileReader
     /// <param name="path">The file.</param>
     /// <param name="name">Named in problems.</param>
     /// <param name="problems">Takes the mistakes, each with its line.</param>
-    public static ImmutableArray<TablePoint>? Read(string path, string name, ProblemList problems) => ReadFile(path, name, problems)?.Points;
+    /// <param name="copy">Takes what was read of the file; null for no copy.</param>
+    public static ImmutableArray<TablePoint>? Read(string path, string name, ProblemList problems, Stream? copy = null) => ReadFile(path, name, problems, copy)?.Points;
 
     /// <summary>The points and the units that the file speaks; null where a problem was noted.</summary>
-    public static ProfileFile? ReadFile(string path, string name, ProblemList problems)
+    public static ProfileFile? ReadFile(string path, string name, ProblemList problems, Stream? copy = null)
     {
         try
         {
-            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            using var file = CopyingStream.Open(path, copy);
             return Read(file, name, problems);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

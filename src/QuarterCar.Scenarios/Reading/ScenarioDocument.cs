@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Text;
 
 using QuarterCar.Model;
 using QuarterCar.Scenarios.Documents;
@@ -9,12 +10,14 @@ namespace QuarterCar.Scenarios.Reading;
 /// <summary>A scenario file as written, parsed once: studies read it again from the top with other overrides, without touching the disk.</summary>
 public sealed class ScenarioDocument
 {
-    private readonly ConcurrentDictionary<string, (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems)> _profiles = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems, string Text)> _profiles = new(StringComparer.Ordinal);
     private readonly Lazy<ImmutableArray<Problem>> _caseProblems;
 
-    private ScenarioDocument(string file, string? folder, string text, DocumentNode root, bool isWhole)
+    private readonly bool _keeps;
+
+    private ScenarioDocument(string file, string? folder, string text, DocumentNode root, bool isWhole, bool keeps = false)
     {
-        (File, Folder, Text, Root, IsWhole) = (file, folder, text, root, isWhole);
+        (File, Folder, Text, Root, IsWhole, _keeps) = (file, folder, text, root, isWhole, keeps);
         _caseProblems = new(() => FindCaseProblems(Root));
     }
 
@@ -36,14 +39,20 @@ public sealed class ScenarioDocument
     /// <summary>Mistakes in the load cases as written.</summary>
     public ImmutableArray<Problem> CaseProblems => _caseProblems.Value;
 
+    /// <summary>The files beside the scenario that it, or what was asked of it, named as profiles so far, by name, with the text that was read. Empty is the text of one that is no profile: who names a file does not hand it on. For a document that keeps them.</summary>
+    public ImmutableArray<(string Name, string Text)> KeptProfiles => [.. _profiles.Select(p => (p.Key, p.Value.Text)).OrderBy(p => p.Key, StringComparer.Ordinal)];
+
     /// <summary>Reads a file; null where nothing can be made of it.</summary>
-    public static ScenarioDocument? Load(string path, ProblemList problems) =>
+    /// <param name="path">The file.</param>
+    /// <param name="problems">Takes the mistakes.</param>
+    /// <param name="keepProfiles">True where <see cref="KeptProfiles"/> will be asked for.</param>
+    public static ScenarioDocument? Load(string path, ProblemList problems, bool keepProfiles = false) =>
         TextFiles.Read(path, path, Texts.ScenarioFile, problems) is { } text
-            ? Parse(path, text, Path.GetDirectoryName(Path.GetFullPath(path)), problems)
+            ? Parse(path, text, Path.GetDirectoryName(Path.GetFullPath(path)), problems, keepProfiles)
             : null;
 
     /// <summary>Parses a text; null where nothing can be made of it.</summary>
-    public static ScenarioDocument? Parse(string name, string text, string? folder, ProblemList problems)
+    public static ScenarioDocument? Parse(string name, string text, string? folder, ProblemList problems, bool keepProfiles = false)
     {
         var before = problems.Count;
         var root = YamlReader.Read(name, text, problems);
@@ -53,7 +62,7 @@ public sealed class ScenarioDocument
             return null;
         }
 
-        return root is null ? null : new ScenarioDocument(name, folder, text, root, problems.Count == before);
+        return root is null ? null : new ScenarioDocument(name, folder, text, root, problems.Count == before, keepProfiles);
     }
 
     /// <summary>A document made without a text.</summary>
@@ -71,21 +80,14 @@ public sealed class ScenarioDocument
             return null;
         }
 
-        if (WhyNotBeside(Folder, name) is { } reason)
+        var reason = WhyNotBeside(Folder, name);
+        if (reason is not (null or Texts.EmptyFile))
         {
-            if (reason == Texts.EmptyFile)
-            {
-                problems.Note(new Place(name, 0, 0), "", reason, Texts.ProfileFile);
-            }
-            else
-            {
-                problems.Note(place, key, reason, Texts.FileBeside);
-            }
-
+            problems.Note(place, key, reason, Texts.FileBeside);
             return null;
         }
 
-        var (points, mistakes) = _profiles.GetOrAdd(name, ReadProfile);
+        var (points, mistakes, _) = _profiles.GetOrAdd(name, reason is null ? ReadProfile : EmptyProfile);
         foreach (var mistake in mistakes)
         {
             problems.Note(mistake);
@@ -130,10 +132,18 @@ public sealed class ScenarioDocument
         return problems.ToImmutable();
     }
 
-    private (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems) ReadProfile(string name)
+    private static (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems, string Text) EmptyProfile(string name)
     {
         var problems = new ProblemList();
-        var points = ProfileReader.Read(Path.Combine(Folder!, name), name, problems);
-        return (points, problems.ToImmutable());
+        problems.Note(new Place(name, 0, 0), "", Texts.EmptyFile, Texts.ProfileFile);
+        return (null, problems.ToImmutable(), "");
+    }
+
+    private (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems, string Text) ReadProfile(string name)
+    {
+        var problems = new ProblemList();
+        using var copy = _keeps ? new MemoryStream() : null;
+        var points = ProfileReader.Read(Path.Combine(Folder!, name), name, problems, copy);
+        return (points, problems.ToImmutable(), points is null || copy is null ? "" : Encoding.UTF8.GetString(copy.GetBuffer(), 0, (int)copy.Length));
     }
 }

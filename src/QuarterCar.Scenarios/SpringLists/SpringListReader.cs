@@ -28,11 +28,12 @@ public static class SpringListReader
     /// <summary>The springs of a file; null where a problem was noted.</summary>
     /// <param name="path">The file.</param>
     /// <param name="problems">Takes the mistakes, each with its line and column.</param>
-    public static SpringList? Read(string path, ProblemList problems)
+    /// <param name="copy">Takes what was read of the file; null for no copy.</param>
+    public static SpringList? Read(string path, ProblemList problems, Stream? copy = null)
     {
         try
         {
-            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            using var file = CopyingStream.Open(path, copy);
             return Read(file, path, problems);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)

@@ -19,11 +19,14 @@ public static class SetupsFile
     private static readonly CsvReaderOptions s_settings = new() { TrimWhitespace = true, TrackLineNumbers = true, MaxRecordSize = ProfileReader.LongestRow };
 
     /// <summary>The axis of a file; null where problems were noted.</summary>
-    public static SetupAxis? Read(string file, ValueCheck check)
+    /// <param name="file">The file.</param>
+    /// <param name="check">Judges the values and takes the mistakes.</param>
+    /// <param name="copy">Takes what was read of the file; null for no copy.</param>
+    public static SetupAxis? Read(string file, ValueCheck check, Stream? copy = null)
     {
         try
         {
-            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read);
+            using var stream = CopyingStream.Open(file, copy);
             return Read(stream, file, check);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)

@@ -60,4 +60,21 @@ public sealed class PlaceTests : IDisposable
         Assert.Equal("mine", File.ReadAllText(taken));
         Assert.Equal(["plain.yaml", "taken"], _scratch.Files());
     }
+
+    // The names of the hidden files are those that this program gives: the folder's one, and a file's with the start of its name's SHA-256.
+    [Theory]
+    [InlineData(".quartercar-lock", "run", "--out", "")]
+    [InlineData(".quartercar-lock-c653aa7cb4e6c44d", "sheet", "--out", "sheet.html")]
+    [InlineData(".quartercar-lock-7665bb235a650a4d", "new", "new.yaml")]
+    public void A_link_where_a_lock_comes_is_bad_input_and_what_it_leads_to_stays(string link, params string[] command)
+    {
+        string scenario = _scratch.Write("plain.yaml", Scenarios.Plain()), mine = _scratch.Write("mine", "mine");
+        File.CreateSymbolicLink(_scratch.At(link), "mine");
+        string[] words = command[0] == "new" ? [] : [scenario];
+        Asked asked = Asked.Of([command[0], .. words, .. command[1..^1], _scratch.At(command[^1])]);
+        Assert.Equal((ExitCode.BadInput, ""), (asked.Code, asked.Out));
+        Assert.Contains($"found a link named {link} there", asked.Messages, StringComparison.Ordinal);
+        Assert.Equal("mine", File.ReadAllText(mine));
+        Assert.Equal([link, "mine", "plain.yaml"], _scratch.Files());
+    }
 }
