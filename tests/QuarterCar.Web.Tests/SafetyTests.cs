@@ -113,6 +113,35 @@ public sealed class SafetyTests(PageFixture page)
         Assert.Equal(["terrain[1].profile.file"], await Problems(client, PageFixture.Setup([], text + "\n# uploaded")));
     }
 
+    [Theory]
+    [InlineData("\"terrain[1]\": { profile: { file: FILE } }")]
+    [InlineData("\"terrain[1].profile\": { file: FILE }")]
+    [InlineData("\"terrain[1].profile.file\": FILE")]
+    [InlineData("\"terrain[1].profile.file\": =FILE")]
+    [InlineData("terrain: [{ flat: 1 m }, { profile: { file: FILE } }]")]
+    public async Task A_load_case_reads_the_profiles_that_the_opened_scenario_names_and_no_others(string change)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("course.csv", "distance_m,height_m\n0,0\n5,0.1\n");
+        scratch.Write("other.csv", "distance_m,height_m\n0,0\n5,0.2\n");
+        scratch.Write("secret.csv", "my password,is\nhunter2,0\n");
+        string text = PageFixture.Ledge.Replace("  - step: -20 in", "  - profile: { file: course.csv }", StringComparison.Ordinal);
+        text = text.Replace("cases:", "cases:\n  - { name: named, " + change.Replace("FILE", "other.csv", StringComparison.Ordinal) + " }", StringComparison.Ordinal);
+        await using LivePage own = await LivePage.Start(OpenedScenario.Load(scratch.Write("own.yaml", text), new())!, 0);
+        using var client = new HttpClient { BaseAddress = new Uri(own.Address) };
+        (string, string)[] added = [("cases", "[{ name: added, " + change.Replace("FILE", "secret.csv", StringComparison.Ordinal) + " }]")];
+        foreach (string? load in new[] { null, "added" })
+        {
+            using HttpResponseMessage answer = await client.PostAsJsonAsync("/api/corner", new { setup = PageFixture.Setup(added, text, load) });
+            string body = await answer.Content.ReadAsStringAsync();
+            Assert.DoesNotContain("password", body, StringComparison.Ordinal);
+            Assert.Contains("which the scenario does not name as it was opened", body, StringComparison.Ordinal);
+        }
+
+        Assert.Empty(await Problems(client, PageFixture.Setup([], text, "named")));
+        Assert.Empty(await Problems(client, PageFixture.Setup([("terrain[1].profile.file", "other.csv")], text)));
+    }
+
     [Fact]
     public async Task A_longer_run_than_the_page_computes_is_explained()
     {
