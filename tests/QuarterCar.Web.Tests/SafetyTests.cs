@@ -91,6 +91,29 @@ public sealed class SafetyTests(PageFixture page)
         Assert.Empty((await page.Corner([])).GetProperty("problems").EnumerateArray());
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Edits_and_steps_stop_when_nobody_waits_for_them_any_more(bool edits)
+    {
+        using var gone = new CancellationTokenSource();
+        int asked = 0;
+        IEnumerable<T> Three<T>(T one)
+        {
+            while (true)
+            {
+                if (++asked == 3) gone.Cancel();
+                if (asked > 100) yield break;
+                yield return one;
+            }
+        }
+
+        var turn = new Turn(new State.Library(OpenedScenario.Shipped()), QuarterCar.Scenarios.UnitSystem.Us);
+        var setup = new SetupState(PageFixture.Ledge, [], null);
+        Assert.Throws<OperationCanceledException>(() => turn.Apply(setup, edits ? Three(new Change("speed", "7")) : [], edits ? [] : Three(new Step("speed", 1)), gone.Token));
+        Assert.Equal(3, asked);
+    }
+
     [Fact]
     public async Task An_uploaded_text_reads_no_file()
     {
