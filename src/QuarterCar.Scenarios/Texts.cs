@@ -88,6 +88,7 @@ public static class Texts
 
     public const string ProfileNeedsFolder = "a profile file, but no scenario file to look beside";
     public const string FileBeside = "the plain name of a file beside the scenario file";
+    public const string OwnProfile = "a profile file that it names";
     public const string LinkAway = "a link that leads out of the scenario's folder";
     public const string ProfileFile = "a CSV file with columns distance_<unit> and height_<unit>";
     public const string ProfileHeader = "columns distance_<unit> and height_<unit>, like distance_m,height_mm";
@@ -177,6 +178,8 @@ public static class Texts
     public static string UnknownFigure(string name) => $"the unknown figure {Quote(name)}";
 
     public static string FigureTwice(string figure) => $"{figure} a second time";
+
+    public static string OtherProfile(string name) => $"{Quote(name)}, which the scenario does not name as it was opened";
 
     public static string NoSuchProfile(string name) => $"no file {Quote(name)} there";
 

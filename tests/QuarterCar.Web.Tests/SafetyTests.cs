@@ -91,6 +91,29 @@ public sealed class SafetyTests(PageFixture page)
         Assert.Empty((await page.Corner([])).GetProperty("problems").EnumerateArray());
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Edits_and_steps_stop_when_nobody_waits_for_them_any_more(bool edits)
+    {
+        using var gone = new CancellationTokenSource();
+        int asked = 0;
+        IEnumerable<T> Three<T>(T one)
+        {
+            while (true)
+            {
+                if (++asked == 3) gone.Cancel();
+                if (asked > 100) yield break;
+                yield return one;
+            }
+        }
+
+        var turn = new Turn(new State.Library(OpenedScenario.Shipped()), QuarterCar.Scenarios.UnitSystem.Us);
+        var setup = new SetupState(PageFixture.Ledge, [], null);
+        Assert.Throws<OperationCanceledException>(() => turn.Apply(setup, edits ? Three(new Change("speed", "7")) : [], edits ? [] : Three(new Step("speed", 1)), gone.Token));
+        Assert.Equal(3, asked);
+    }
+
     [Fact]
     public async Task An_uploaded_text_reads_no_file()
     {
@@ -111,6 +134,35 @@ public sealed class SafetyTests(PageFixture page)
         Assert.Equal(["terrain[1].profile.file"], await Problems(client, PageFixture.Setup([("terrain[1].profile.file", "secret.csv")], text)));
         Assert.Equal(["terrain[1].profile.file"], await Problems(client, PageFixture.Setup([("terrain[1].profile.file", "../own.yaml")], text)));
         Assert.Equal(["terrain[1].profile.file"], await Problems(client, PageFixture.Setup([], text + "\n# uploaded")));
+    }
+
+    [Theory]
+    [InlineData("\"terrain[1]\": { profile: { file: FILE } }")]
+    [InlineData("\"terrain[1].profile\": { file: FILE }")]
+    [InlineData("\"terrain[1].profile.file\": FILE")]
+    [InlineData("\"terrain[1].profile.file\": =FILE")]
+    [InlineData("terrain: [{ flat: 1 m }, { profile: { file: FILE } }]")]
+    public async Task A_load_case_reads_the_profiles_that_the_opened_scenario_names_and_no_others(string change)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("course.csv", "distance_m,height_m\n0,0\n5,0.1\n");
+        scratch.Write("other.csv", "distance_m,height_m\n0,0\n5,0.2\n");
+        scratch.Write("secret.csv", "my password,is\nhunter2,0\n");
+        string text = PageFixture.Ledge.Replace("  - step: -20 in", "  - profile: { file: course.csv }", StringComparison.Ordinal);
+        text = text.Replace("cases:", "cases:\n  - { name: named, " + change.Replace("FILE", "other.csv", StringComparison.Ordinal) + " }", StringComparison.Ordinal);
+        await using LivePage own = await LivePage.Start(OpenedScenario.Load(scratch.Write("own.yaml", text), new())!, 0);
+        using var client = new HttpClient { BaseAddress = new Uri(own.Address) };
+        (string, string)[] added = [("cases", "[{ name: added, " + change.Replace("FILE", "secret.csv", StringComparison.Ordinal) + " }]")];
+        foreach (string? load in new[] { null, "added" })
+        {
+            using HttpResponseMessage answer = await client.PostAsJsonAsync("/api/corner", new { setup = PageFixture.Setup(added, text, load) });
+            string body = await answer.Content.ReadAsStringAsync();
+            Assert.DoesNotContain("password", body, StringComparison.Ordinal);
+            Assert.Contains("which the scenario does not name as it was opened", body, StringComparison.Ordinal);
+        }
+
+        Assert.Empty(await Problems(client, PageFixture.Setup([], text, "named")));
+        Assert.Empty(await Problems(client, PageFixture.Setup([("terrain[1].profile.file", "other.csv")], text)));
     }
 
     [Fact]

@@ -57,6 +57,9 @@ public static class CaseBlock
         return null;
     }
 
+    /// <summary>The document with each of its cases, one at a time; what is wrong with them is left to <see cref="Check"/>.</summary>
+    public static IEnumerable<DocumentNode> Applied(DocumentNode root) => Maps(root).Select(c => Overrides.Case(root, c.Path, c.Map, new ProblemList()));
+
     /// <summary>A case's changes: every key but its name.</summary>
     public static IEnumerable<MapEntry> Changes(MapNode map) => map.Entries.Where(e => e.Name != NameKey);
 

@@ -15,9 +15,12 @@ public sealed class ScenarioDocument
 
     private readonly bool _keeps;
 
-    private ScenarioDocument(string file, string? folder, string text, DocumentNode root, bool isWhole, bool keeps = false)
+    // Names of the profiles that may be read; null for any beside the file.
+    private readonly ImmutableHashSet<string>? _readable;
+
+    private ScenarioDocument(string file, string? folder, string text, DocumentNode root, bool isWhole, bool keeps = false, ImmutableHashSet<string>? readable = null)
     {
-        (File, Folder, Text, Root, IsWhole, _keeps) = (file, folder, text, root, isWhole, keeps);
+        (File, Folder, Text, Root, IsWhole, _keeps, _readable) = (file, folder, text, root, isWhole, keeps, readable);
         _caseProblems = new(() => FindCaseProblems(Root));
     }
 
@@ -71,9 +74,21 @@ public sealed class ScenarioDocument
     /// <param name="folder">Where profile files are looked for; null for nowhere.</param>
     public static ScenarioDocument Of(string name, DocumentNode root, string? folder) => new(name, folder, "", root, isWhole: true);
 
+    /// <summary>
+    /// The same document, but whatever is edited in it, in its load cases too, no profiles of its folder are read but those that it names as written, alone
+    /// or with one of its cases: for edits by others than whoever chose the file.
+    /// </summary>
+    public ScenarioDocument KeptToItsProfiles() => new(File, Folder, Text, Root, IsWhole, _keeps, [.. CaseBlock.Applied(Root).Prepend(Root).SelectMany(ProfileNames)]);
+
     /// <summary>The points of a profile beside the file; null where a problem was noted.</summary>
     public ImmutableArray<TablePoint>? Profile(string name, Place place, string key, ProblemList problems)
     {
+        if (Folder is not null && _readable?.Contains(name) == false)
+        {
+            problems.Note(place, key, Texts.OtherProfile(name), Texts.OwnProfile);
+            return null;
+        }
+
         if (Folder is null || !ProfileReader.IsBeside(name))
         {
             problems.Note(place, key, Folder is null ? Texts.ProfileNeedsFolder : Texts.Quote(name), Texts.FileBeside);
@@ -131,6 +146,10 @@ public sealed class ScenarioDocument
         CaseBlock.Check(root, (changed, list) => ScenarioContent.Read(this, changed, list), problems);
         return problems.ToImmutable();
     }
+
+    private static IEnumerable<string> ProfileNames(DocumentNode root) => (root as MapNode)?.Find("terrain") is ListNode terrain
+        ? terrain.Items.OfType<MapNode>().Select(p => p.Find("profile")).OfType<MapNode>().Select(p => p.Find("file")).OfType<ScalarNode>().Select(f => f.Text)
+        : [];
 
     private static (ImmutableArray<TablePoint>? Points, ImmutableArray<Problem> Problems, string Text) EmptyProfile(string name)
     {

@@ -26,11 +26,11 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         long start = Stopwatch.GetTimestamp();
         UnitSystem? asked = UnitWords.Of(request.Units);
         UnitSystem units = asked ?? UnitWords.Own(library, request.Setup);
-        SetupState setup = new Turn(library, units).Apply(request.Setup, request.Edits ?? [], request.Steps ?? []);
+        SetupState setup = new Turn(library, units).Apply(request.Setup, request.Edits ?? [], request.Steps ?? [], cancel);
         Problem? held = null;
         try
         {
-            setup = Holds.Apply(library, setup, request.Hold, [.. request.Base ?? []]);
+            setup = Holds.Apply(library, setup, request.Hold, [.. request.Base ?? []], cancel);
         }
         catch (CornerException e)
         {

@@ -1,12 +1,12 @@
-// Questions to the server. A newer question of one kind cancels the older one.
+// Questions to the server. A newer question of one line, by itself its kind, cancels the older one.
 
 const running = new Map();
 
 /** Posts a question; null where a newer one has taken its place. */
-export async function ask(kind, question) {
-  running.get(kind)?.abort();
+export async function ask(kind, question, line = kind) {
+  running.get(line)?.abort();
   const abort = new AbortController();
-  running.set(kind, abort);
+  running.set(line, abort);
   try {
     const response = await fetch("/api/" + kind, {
       method: "POST",
@@ -20,6 +20,6 @@ export async function ask(kind, question) {
     if (error.name === "AbortError") return null;
     return { failed: "The program behind this page does not answer: is it still running?" };
   } finally {
-    if (running.get(kind) === abort) running.delete(kind);
+    if (running.get(line) === abort) running.delete(line);
   }
 }

@@ -49,7 +49,7 @@ export function showKept() {
     words.className = "words";
     words.innerHTML = "<b></b> ";
     words.firstChild.textContent = LETTERS[kept.slot];
-    words.append(kept.words);
+    words.append(kept.words + (kept.pictures ? "" : " (not drawn)"));
     const back = document.createElement("button");
     back.type = "button";
     back.textContent = "Turn on from here";
@@ -81,14 +81,12 @@ function takeUp(kept) {
   send();
 }
 
-/** After a reload: computes the kept ones again. */
+/** After a reload: computes the kept ones again, in a line of their own: something may be turned meanwhile. One without an answer stays kept. */
 export async function refreshKept() {
-  const kept = [];
-  for (const [i, one] of state.kept.entries()) {
-    const answer = await ask("corner", { setup: { text: one.text, changes: one.changes, case: one.case || null }, units: state.units, form: state.formKey });
-    if (answer?.result) kept.push({ ...one, slot: i, pictures: answer.result.pictures });
+  for (const one of [...state.kept]) {
+    const answer = await ask("corner", { setup: { text: one.text, changes: one.changes, case: one.case || null }, units: state.units, form: state.formKey }, "kept");
+    if (answer?.result) one.pictures = answer.result.pictures;
   }
-  state.kept = kept;
   changed();
 }
 

@@ -195,7 +195,7 @@ async function start() {
   const before = remembered();
   Object.assign(state, { name: opened.name, text: opened.text, opened: opened.text });
   if (before && before.opened === opened.text) {
-    Object.assign(state, { name: before.name, text: before.text, changes: before.changes, case: before.case ?? "", units: before.units, kept: before.kept ?? [] });
+    Object.assign(state, { name: before.name, text: before.text, changes: before.changes, case: before.case ?? "", units: before.units, kept: (before.kept ?? []).map((k, slot) => ({ ...k, slot })) });
   }
   await send();
   if (state.kept.length > 0) await refreshKept();

@@ -11,6 +11,9 @@ internal static class Gate
     private const string Policy =
         "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; font-src 'self'; form-action 'none'; frame-ancestors 'none'; base-uri 'none'";
 
+    // A browser leaves it out of an address.
+    private const int PlainPort = 80;
+
     private static readonly string[] s_hosts = ["localhost", "127.0.0.1", "[::1]"];
 
     /// <summary>The check before everything else.</summary>
@@ -24,7 +27,7 @@ internal static class Gate
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers.CacheControl = "no-store";
         HostString host = context.Request.Host;
-        if (!s_hosts.Contains(host.Host, StringComparer.OrdinalIgnoreCase) || host.Port != context.Connection.LocalPort)
+        if (!s_hosts.Contains(host.Host, StringComparer.OrdinalIgnoreCase) || (host.Port ?? PlainPort) != context.Connection.LocalPort)
         {
             await Refuse(context, "This page answers only to localhost.");
             return;

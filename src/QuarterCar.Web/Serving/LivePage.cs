@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -30,7 +31,7 @@ public sealed class LivePage : IAsyncDisposable
     /// <summary>Starts it.</summary>
     /// <param name="opened">What the page opens with.</param>
     /// <param name="port">0 for a free one.</param>
-    /// <exception cref="IOException">The port is taken.</exception>
+    /// <exception cref="IOException">The port is taken or not allowed.</exception>
     public static async Task<LivePage> Start(OpenedScenario opened, int port)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
@@ -55,9 +56,10 @@ public sealed class LivePage : IAsyncDisposable
         {
             await app.StartAsync();
         }
-        catch
+        catch (Exception e)
         {
             await page.DisposeAsync();
+            if (e is SocketException) throw new IOException(e.Message, e); // as Kestrel itself says of a port that is taken, and of that alone
             throw;
         }
 

@@ -26,8 +26,9 @@ internal static class Holds
     /// <param name="setup">The setup after this turn.</param>
     /// <param name="hold">none, nut, ride_height or crossover.</param>
     /// <param name="changes">The base's changes.</param>
+    /// <param name="cancel">Stops it between two readings.</param>
     /// <exception cref="CornerException">It cannot be kept.</exception>
-    public static SetupState Apply(Library library, SetupState setup, string? hold, ImmutableArray<Change> changes)
+    public static SetupState Apply(Library library, SetupState setup, string? hold, ImmutableArray<Change> changes, CancellationToken cancel)
     {
         if (hold is not ("nut" or "ride_height" or "crossover")) return setup;
         SetupState before = setup with { Changes = [.. changes] };
@@ -35,10 +36,10 @@ internal static class Holds
         if (hold == "nut") return Nut(library, setup, before, own);
         if ((setup.LoadCase is null ? own : library.Read(setup, null).Scenario) is not { } now || library.Read(before, null).Scenario is not { } written) return setup;
         Corner kept = Corner.Build(written.Corner);
-        if (hold == "crossover" && kept.Stack.CrossoverForce is not null) return Crossover(library, setup, own, now, kept);
+        if (hold == "crossover" && kept.Stack.CrossoverForce is not null) return Crossover(library, setup, own, now, kept, cancel);
         if (hold == "crossover" && setup.LoadCase is not null && Built(library.Read(before.Own, null).Scenario) is { Stack.CrossoverForce: not null })
             throw Lost(now, setup, StopNut, "a load case under which the slider never meets the stop nut", "the scenario as written, or another hold");
-        return RideHeight(library, setup, own, now, kept);
+        return RideHeight(library, setup, own, now, kept, cancel);
     }
 
     // A load case leaves the nut on the body too: what is held without the case is held with it, unless the case sets the nut itself.
@@ -61,7 +62,7 @@ internal static class Holds
 
     // The scenario sets the gap of its nut anew with every preload, and a load case may bring the slider onto it: so the preload is sought on
     // readings, from the one that holds with a free slider on. Preload lifts the corner, on the nut by as much as it grows.
-    private static SetupState RideHeight(Library library, SetupState setup, Scenario own, Scenario now, Corner kept)
+    private static SetupState RideHeight(Library library, SetupState setup, Scenario own, Scenario now, Corner kept, CancellationToken cancel)
     {
         const int most = 40;
         double onTop = now.Corner.Coilover.Preload - own.Corner.Coilover.Preload, wanted = Showing(kept);
@@ -69,6 +70,7 @@ internal static class Holds
         double preload = HoldWork.Apply(free, kept, HoldRule.RideHeight, now.Units).Corner.Coilover.Preload - onTop, step = double.NaN, last = double.NaN;
         for (int i = 0; i < most && double.IsFinite(preload); i++)
         {
+            cancel.ThrowIfCancellationRequested();
             if (library.Read(WithPreload(setup, preload, null), null).Scenario is not { } again) return WithPreload(setup, preload, now.Units);
             double miss = Showing(Corner.Build(again.Corner)) - wanted;
             if (Math.Abs(miss) <= Close) return WithPreload(setup, preload, now.Units);
@@ -82,12 +84,13 @@ internal static class Holds
 
     // What is written is the scenario's own: the case adds to the preload on top of it, and the nut goes along on the body. Where a load on the
     // springs is given, the weight follows from where they stand: then what was read is asked again.
-    private static SetupState Crossover(Library library, SetupState setup, Scenario own, Scenario now, Corner kept)
+    private static SetupState Crossover(Library library, SetupState setup, Scenario own, Scenario now, Corner kept, CancellationToken cancel)
     {
         const int most = 40;
         double onTop = now.Corner.Coilover.Preload - own.Corner.Coilover.Preload;
         for (int i = 0; i < most; i++)
         {
+            cancel.ThrowIfCancellationRequested();
             CornerData corner = HoldWork.Apply(Weighed(now.Corner), kept, HoldRule.RideHeightAndCrossover, now.Units).Corner;
             double preload = corner.Coilover.Preload, held = corner.Coilover.StopNut!.Length;
             CornerData bare = HoldWork.NutOnBody(own.Corner with { Coilover = own.Corner.Coilover with { Preload = preload - onTop } }, corner, held);

@@ -24,7 +24,6 @@ internal sealed class Library(OpenedScenario opened)
     public const string Uploaded = "scenario";
 
     private readonly LastFew<(ScenarioDocument? Document, ImmutableArray<Problem> Problems)> _parsed = new();
-    private readonly Lazy<ImmutableHashSet<string>> _profiles = new(() => Profiles(ScenarioDocument.Parse(opened.Name, opened.Text, null, new ProblemList())?.Root));
 
     /// <summary>What the page opens with.</summary>
     public OpenedScenario Opened => opened;
@@ -38,8 +37,6 @@ internal sealed class Library(OpenedScenario opened)
         if (document is null) return new(null, null, null, problems);
         ReadOptions options = Options(setup, units);
         DocumentNode edited = options.Sets.Aggregate(document.Root, (root, set) => Overrides.Set(root, set, new ProblemList()));
-        if (document.Folder is not null && !Profiles(edited).IsSubsetOf(_profiles.Value))
-            document = ScenarioDocument.Parse(Uploaded, setup.Text, null, new ProblemList())!;
         ReadResult read = ScenarioReader.Read(document, options);
         return new(document, edited, read.Scenario, problems.IsEmpty ? read.Problems : problems);
     }
@@ -54,18 +51,8 @@ internal sealed class Library(OpenedScenario opened)
         var problems = new ProblemList();
         bool own = opened.Folder is not null && text == opened.Text;
         var document = ScenarioDocument.Parse(own ? opened.Name : Uploaded, text, own ? opened.Folder : null, problems);
-        return (document, problems.ToImmutable());
+        return (document?.KeptToItsProfiles(), problems.ToImmutable());
     });
-
-    /// <summary>Every name that stands as a profile's file.</summary>
-    private static ImmutableHashSet<string> Profiles(DocumentNode? root)
-    {
-        if (root is not MapNode map || map.Find("terrain") is not ListNode terrain) return [];
-        return
-        [
-            .. terrain.Items.OfType<MapNode>().Select(p => p.Find("profile")).OfType<MapNode>().Select(p => p.Find("file")).OfType<ScalarNode>().Select(f => f.Text),
-        ];
-    }
 }
 
 /// <summary>The scenario that the page opens with.</summary>

@@ -30,10 +30,24 @@ internal sealed class Turn(Library library, UnitSystem units)
     private static readonly ImmutableArray<(string Path, string Text)> s_course = [("drop", Overrides.None), (Terrain, "[{ flat: 10 ft }, { step: -18 in }, { flat: 60 ft }]"), ("speed", "5 mph")];
 
     /// <summary>The setup after it.</summary>
-    public SetupState Apply(SetupState setup, IEnumerable<Change> edits, IEnumerable<Step> steps)
+    /// <param name="setup">The setup before it.</param>
+    /// <param name="edits">Values typed.</param>
+    /// <param name="steps">Arrow keys pressed after them.</param>
+    /// <param name="cancel">Stops it between two of them: each reads the scenario again.</param>
+    public SetupState Apply(SetupState setup, IEnumerable<Change> edits, IEnumerable<Step> steps, CancellationToken cancel)
     {
-        foreach (Change edit in edits) setup = Edit(setup, edit);
-        foreach (Step step in steps) setup = Press(setup, step.Path, Math.Clamp(step.Count, -MostSteps, MostSteps));
+        foreach (Change edit in edits)
+        {
+            cancel.ThrowIfCancellationRequested();
+            setup = Edit(setup, edit);
+        }
+
+        foreach (Step step in steps)
+        {
+            cancel.ThrowIfCancellationRequested();
+            setup = Press(setup, step.Path, Math.Clamp(step.Count, -MostSteps, MostSteps));
+        }
+
         return setup;
     }
 
