@@ -63,6 +63,39 @@ public sealed class BadPartsTests : IDisposable
         await Refused(json, "found a line of more than 16,777,216 characters");
     }
 
+    [Theory]
+    [InlineData("trace.csv")]
+    [InlineData("events.csv")]
+    public async Task A_trace_that_is_not_there_or_leads_elsewhere_is_named(string name)
+    {
+        string file = Path.Combine(Part("--traces"), "setups/02", name);
+        File.Move(file, _scratch.At("real.csv"));
+        await Refused(file, "found no such file");
+        File.CreateSymbolicLink(file, _scratch.At("real.csv"));
+        await Refused(file, "found a link");
+        File.Delete(file);
+        File.WriteAllText(file, "");
+        await Refused(file, "found an empty file");
+        File.Move(_scratch.At("real.csv"), file, overwrite: true);
+        string folder = Path.GetDirectoryName(file)!;
+        Directory.Move(folder, _scratch.At("real"));
+        Directory.CreateSymbolicLink(folder, _scratch.At("real"));
+        await Refused(folder, "found a link");
+        Directory.Delete(folder);
+        Directory.Move(_scratch.At("real"), folder);
+        Assert.Equal(ExitCode.Done, Asked.Of("gather", _scratch.At("part"), "--out", _scratch.At("whole")).Code);
+        Assert.Equal(File.ReadAllText(file), File.ReadAllText(Path.Combine(_scratch.At("whole/setups/02"), name)));
+    }
+
+    [Fact]
+    public async Task A_trace_of_a_setup_that_a_part_does_not_hold_is_named()
+    {
+        string stray = Path.Combine(Part("--traces"), "setups/03/trace.csv");
+        Directory.CreateDirectory(Path.GetDirectoryName(stray)!);
+        File.WriteAllText(stray, "time_s\n0\n");
+        await Refused(stray, "found a trace of a setup that did not run in this part");
+    }
+
     private async Task Refused(string file, string words)
     {
         Asked asked = await Task.Run(() => Asked.Of("gather", _scratch.At("part"), "--out", _scratch.At("whole"))).WaitAsync(s_patience);
@@ -72,10 +105,10 @@ public sealed class BadPartsTests : IDisposable
         Assert.False(Directory.Exists(_scratch.At("whole")));
     }
 
-    private string Part()
+    private string Part(params string[] more)
     {
         string folder = _scratch.At("part");
-        Asked asked = Asked.Of("compare", _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2)), "--vary", "coilover.preload=1,2 cm", "--part", "1/1", "--out", folder);
+        Asked asked = Asked.Of(["compare", _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2)), "--vary", "coilover.preload=1,2 cm", .. more, "--part", "1/1", "--out", folder]);
         Assert.True(asked.Code == ExitCode.Done, asked.Messages);
         return folder;
     }

@@ -46,6 +46,7 @@ internal sealed class CompareVerb : StudyVerb
         bool json = gathering?.Json ?? _out.Json(parsed);
         using var written = new WrittenJson("compare.json");
         var tally = new CompareTally(comparison.Head.Units);
+        var ran = new List<long>();
         using (var progress = new StudyProgress(session, json))
         {
             void Produce(Action<StudyRow> take)
@@ -54,13 +55,15 @@ internal sealed class CompareVerb : StudyVerb
                 {
                     take(row);
                     tally.Take(row);
+                    if (traces && gathering is not null && row.Figures is not null) ran.Add(row.Index);
                 }
 
                 if (gathering is not null) comparison.Gather(gathering, Take, session.Cancel);
                 else StudyEngine.Rows(comparison.Plan.Count, comparison.Options, (i, run) => comparison.One(i, run, folder is not null, session.Cancel), Take, progress.Report, session.Cancel);
             }
 
-            Action<ResultFolder>? before = gathering is null ? Kept(parsed, gathering, inputs) : files => CompareFiles.CopyTraces(files, gathering.Parts);
+            Action<ResultFolder>? before = Kept(parsed, gathering, inputs);
+            if (traces && gathering is not null) before += files => CompareFiles.CopyTraces(files, gathering.Parts, ran);
             Action<ResultFolder>? also = before + AlsoFiles.Of(formats, comparison.Base, session.Cancel) + (json ? written.Open : null);
             if (folder is not null) CompareFiles.Write(folder, comparison.Head, tally, traces && gathering is null, Produce, also, session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
