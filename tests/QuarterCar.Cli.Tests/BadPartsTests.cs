@@ -96,9 +96,17 @@ public sealed class BadPartsTests : IDisposable
         await Refused(stray, "found a trace of a setup that did not run in this part");
     }
 
-    private async Task Refused(string file, string words)
+    [Fact]
+    public async Task Traces_longer_than_a_sheet_are_refused_where_parts_are_put_together()
     {
-        Asked asked = await Task.Run(() => Asked.Of("gather", _scratch.At("part"), "--out", _scratch.At("whole"))).WaitAsync(s_patience);
+        string asked = Path.Combine(Part("--traces", "--set", "run.sample=1 ms"), "part.json");
+        File.WriteAllText(asked, File.ReadAllText(asked).Replace("run.sample=1 ms", "run.sample=0.001 ms", StringComparison.Ordinal));
+        await Refused("--also xlsx", "found a table of 2,000,001 rows; wanted at most 1,048,575", "--also", "xlsx");
+    }
+
+    private async Task Refused(string file, string words, params string[] also)
+    {
+        Asked asked = await Task.Run(() => Asked.Of(["gather", _scratch.At("part"), "--out", _scratch.At("whole"), .. also])).WaitAsync(s_patience);
         Assert.True(asked.Code == ExitCode.BadInput, $"{asked.Code}: {asked.Messages}");
         Assert.StartsWith($"quartercar: {file}: found ", asked.Messages, StringComparison.Ordinal);
         Assert.Contains(words, asked.Messages, StringComparison.Ordinal);

@@ -42,7 +42,7 @@ internal sealed class CompareVerb : StudyVerb
         if (traces && gathering is null && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
         Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs) : OfOne(parsed, inputs[0]);
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
-        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering, traces ? comparison.TraceRows : null);
         bool json = gathering?.Json ?? _out.Json(parsed);
         using var written = new WrittenJson("compare.json");
         var tally = new CompareTally(comparison.Head.Units);
@@ -85,6 +85,7 @@ internal sealed class CompareVerb : StudyVerb
             study.Plan,
             study.Options,
             study.Scenario,
+            () => Enumerable.Range(0, (int)study.Plan.Count).Max(i => study.Base.TraceLength(study.Plan.At(i))),
             (i, run, keep, cancel) => StudyEngine.One(study.Base, study.Plan, i, run, keep, cancel));
     }
 
@@ -96,7 +97,7 @@ internal sealed class CompareVerb : StudyVerb
         var head = new StudyHead(
             "compare", string.Join(" against ", scenarios.Select(s => s.Title)), string.Join('+', scenarios.Select(s => s.Scenario.Hash)), units, [], "none", scenarios.Length, options.Part, options.Parts);
         var plan = SetupPlan.List([], [.. scenarios.Select(s => new SetupRequest(s.Title, []))]);
-        return new(head, plan, options, null, (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
+        return new(head, plan, options, null, () => scenarios.Max(s => TraceRows.Count(s.Scenario.Run, s.Scenario.Excitation)), (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
     }
 
     private static ImmutableArray<ScenarioRow> Read(ImmutableArray<ScenarioInput> inputs)
@@ -107,9 +108,9 @@ internal sealed class CompareVerb : StudyVerb
         return [.. read.Select((r, i) => new ScenarioRow(alike ? $"{r.Scenario!.Title} ({inputs[i].File})" : r.Scenario!.Title, r.Scenario!, r.Nut))];
     }
 
-    /// <summary>What is compared: the setups, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
+    /// <summary>What is compared: the setups, the rows of the longest trace among them, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
     private sealed record Comparison(
-        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
+        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<double> TraceRows, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
     {
         // The pictures need the runs of the setups that are drawn: those few are run again.
         public void Gather(Gathering gathering, Action<StudyRow> take, CancellationToken cancel)
