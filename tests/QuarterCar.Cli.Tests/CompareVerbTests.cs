@@ -230,6 +230,20 @@ public sealed class CompareVerbTests : IDisposable
         Assert.StartsWith("plain,-0.001,", lines[2], StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("--vary", "terrain[0].profile.file=2024-05-01.csv,1e3.csv")]
+    [InlineData("--setups", "days.csv")]
+    public void A_varied_file_whose_name_begins_with_a_digit_is_no_number(string option, string value)
+    {
+        foreach (string name in (string[])["2024-05-01.csv", "1e3.csv"]) _scratch.Write(name, "distance_m,height_m\n0,0\n2,0\n3,0.1\n4,0\n");
+        _scratch.Write("days.csv", "terrain[0].profile.file\n2024-05-01.csv\n1e3.csv\n");
+        string scenario = _scratch.Write("days.yaml", Scenarios.Plain(limit: 2).Replace("drop: { height: 0.3 m }", "terrain:\n  - profile: { file: 1e3.csv }\nspeed: 2 m/s", StringComparison.Ordinal));
+        Asked asked = Asked.Of("compare", scenario, option, option == "--setups" ? _scratch.At(value) : value, "--out", _scratch.At("out"), "--json");
+        Assert.True(asked.Code == ExitCode.Done, asked.Messages);
+        Assert.Equal(["2024-05-01.csv", "1e3.csv"], asked.Json().GetProperty("setups").EnumerateArray().Select(s => s.GetProperty("values").GetProperty("terrain[0].profile.file").GetString()));
+        Assert.Contains(",2024-05-01.csv,", File.ReadAllLines(_scratch.At("out/compare.csv"))[1], StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Two_scenarios_are_two_rows_with_their_own_titles()
     {

@@ -203,6 +203,21 @@ public sealed partial class SheetVerbTests : IDisposable
         }
     }
 
+    // Such a link is a sheet of ours where the system goes, and another file where its text leads.
+    [Fact]
+    public void A_link_that_goes_up_behind_another_one_costs_nobody_the_file_that_its_text_names()
+    {
+        string elsewhere = Directory.CreateDirectory(_scratch.At("elsewhere/below")).FullName, here = Directory.CreateDirectory(_scratch.At("here")).FullName;
+        Assert.Equal(ExitCode.Done, Asked.Of("sheet", Scenarios.QuarryLedge, "--out", _scratch.At("elsewhere/page.html")).Code);
+        File.WriteAllText(Path.Combine(here, "page.html"), "mine");
+        Directory.CreateSymbolicLink(Path.Combine(here, "d"), elsewhere);
+        File.CreateSymbolicLink(Path.Combine(here, "sheet.html"), "d/../page.html");
+        Asked asked = Asked.Of("sheet", Scenarios.QuarryLedge, "--out", Path.Combine(here, "sheet.html"));
+        Assert.Equal("mine", File.ReadAllText(Path.Combine(here, "page.html")));
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("found a file that is no setup sheet of ours", asked.Messages, StringComparison.Ordinal);
+    }
+
     private string Sheet(string scenario, params string[] more)
     {
         string file = Path.Combine(_scratch.Folder, Guid.NewGuid().ToString("N") + ".html");

@@ -219,10 +219,13 @@ public sealed class SweepVerbsTests : IDisposable
     [InlineData("sweep", "--vary", "coilover.preload=1:2:1048576 cm")]
     [InlineData("spread", "--samples", "1048576")]
     [InlineData("run", "--set", "run.sample=0.001 ms")]
-    public void A_table_longer_than_a_sheet_is_refused_before_anything_runs(string verb, string option, string value)
+    [InlineData("compare", "--set", "run.sample=0.001 ms", "--vary", "coilover.preload=1,2 cm", "--traces")]
+    [InlineData("compare", "--vary", "run.sample=1,0.001 ms", "--traces")]
+    [InlineData("compare", "--vary", "run.duration=2,2000 s", "--traces")]
+    public void A_table_longer_than_a_sheet_is_refused_before_anything_runs(string verb, params string[] options)
     {
         string scenario = _scratch.Write("plain.yaml", Scenarios.Plain(limit: 2) + "\ntolerances: { coilover.preload: 5 mm }\n");
-        Asked asked = Asked.Of(verb, scenario, option, value, "--also", "xlsx", "--out", _scratch.At("out"));
+        Asked asked = Asked.Of([verb, scenario, .. options, "--also", "xlsx", "--out", _scratch.At("out")]);
         Assert.Equal(ExitCode.BadInput, asked.Code);
         Assert.Contains("wanted at most 1,048,575", asked.Messages, StringComparison.Ordinal);
         Assert.False(Directory.Exists(_scratch.At("out")));

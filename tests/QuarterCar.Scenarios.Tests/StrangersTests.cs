@@ -74,6 +74,21 @@ public class StrangersTests
         Assert.Single(Problems("self.csv", own.Folder));
     }
 
+    [Theory]
+    [InlineData("d/../secret.csv")]
+    [InlineData("./d/../secret.csv")]
+    [InlineData("hop.csv")]
+    public void A_link_that_goes_up_behind_another_link_is_not_taken_for_the_file_that_its_text_names(string target)
+    {
+        using var secret = new Scratch("secret.csv", "distance_m,height_m\n0,0\n5,0.1\n");
+        using var own = new Scratch("secret.csv", "distance_m,height_m\n0,0\n5,0.2\n");
+        Directory.CreateSymbolicLink(Path.Combine(own.Folder, "d"), Directory.CreateDirectory(Path.Combine(secret.Folder, "below")).FullName);
+        File.CreateSymbolicLink(Path.Combine(own.Folder, "hop.csv"), "d/../secret.csv");
+        File.CreateSymbolicLink(Path.Combine(own.Folder, "course.csv"), target);
+        Assert.Equal(File.ReadAllText(secret.Path), File.ReadAllText(Path.Combine(own.Folder, "course.csv")));
+        Assert.Equal("bench.yaml:20: terrain[1].profile.file: found a link that leads out of the scenario's folder; wanted the plain name of a file beside the scenario file", Assert.Single(Problems("course.csv", own.Folder)));
+    }
+
     [Fact]
     public async Task A_pipe_is_not_waited_for()
     {

@@ -20,15 +20,17 @@ internal sealed class AlsoOptions
     /// <param name="folder">Where results go.</param>
     /// <param name="rows">Of the longest table.</param>
     /// <param name="gathering">Asks for further ones; null where nothing is gathered.</param>
+    /// <param name="traceRows">Of the longest trace, asked only where it matters; null where no traces are written.</param>
     /// <exception cref="BadInputException">Another word, no folder to write into, or more rows than a sheet holds.</exception>
-    public ImmutableArray<AlsoFormat> Formats(ParseResult parsed, string? folder, double rows, Gathering? gathering = null)
+    public ImmutableArray<AlsoFormat> Formats(ParseResult parsed, string? folder, double rows, Gathering? gathering = null, Func<double>? traceRows = null)
     {
-        if (parsed.GetValue(_also) is not { } text) return gathering?.Also ?? [];
-        string[] words = text.Split(',', StringSplitOptions.TrimEntries);
+        string? text = parsed.GetValue(_also);
+        string[] words = text?.Split(',', StringSplitOptions.TrimEntries) ?? [];
         if (words.Any(w => w is not ("xlsx" or "parquet"))) throw new BadInputException($"--also: found '{text}'; wanted xlsx, parquet, or xlsx,parquet");
-        if (folder is null) throw new BadInputException("--also: found no --out; wanted a folder for the files");
-        if (words.Contains("xlsx") && rows > XlsxBook.MostRows)
-            throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--also xlsx: found a table of {rows:#,0} rows; wanted at most {XlsxBook.MostRows:#,0}, for a sheet holds no more: --also parquet does"));
-        return [.. words.Select(w => w == "xlsx" ? AlsoFormat.Xlsx : AlsoFormat.Parquet).Concat(gathering?.Also ?? []).Distinct()];
+        if (text is not null && folder is null) throw new BadInputException("--also: found no --out; wanted a folder for the files");
+        ImmutableArray<AlsoFormat> formats = [.. words.Select(w => w == "xlsx" ? AlsoFormat.Xlsx : AlsoFormat.Parquet).Concat(gathering?.Also ?? []).Distinct()];
+        if (formats.Contains(AlsoFormat.Xlsx) && Math.Max(rows, traceRows?.Invoke() ?? 0) is var longest and > XlsxBook.MostRows)
+            throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--also xlsx: found a table of {longest:#,0} rows; wanted at most {XlsxBook.MostRows:#,0}, for a sheet holds no more: --also parquet does"));
+        return formats;
     }
 }

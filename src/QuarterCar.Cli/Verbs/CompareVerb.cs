@@ -42,10 +42,11 @@ internal sealed class CompareVerb : StudyVerb
         if (traces && gathering is null && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
         Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs) : OfOne(parsed, inputs[0]);
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
-        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
+        ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering, traces ? comparison.TraceRows : null);
         bool json = gathering?.Json ?? _out.Json(parsed);
         using var written = new WrittenJson("compare.json");
         var tally = new CompareTally(comparison.Head.Units);
+        var ran = new List<long>();
         using (var progress = new StudyProgress(session, json))
         {
             void Produce(Action<StudyRow> take)
@@ -54,13 +55,15 @@ internal sealed class CompareVerb : StudyVerb
                 {
                     take(row);
                     tally.Take(row);
+                    if (traces && gathering is not null && row.Figures is not null) ran.Add(row.Index);
                 }
 
                 if (gathering is not null) comparison.Gather(gathering, Take, session.Cancel);
                 else StudyEngine.Rows(comparison.Plan.Count, comparison.Options, (i, run) => comparison.One(i, run, folder is not null, session.Cancel), Take, progress.Report, session.Cancel);
             }
 
-            Action<ResultFolder>? before = gathering is null ? Kept(parsed, gathering, inputs) : files => CompareFiles.CopyTraces(files, gathering.Parts);
+            Action<ResultFolder>? before = Kept(parsed, gathering, inputs);
+            if (traces && gathering is not null) before += files => CompareFiles.CopyTraces(files, gathering.Parts, ran);
             Action<ResultFolder>? also = before + AlsoFiles.Of(formats, comparison.Base, session.Cancel) + (json ? written.Open : null);
             if (folder is not null) CompareFiles.Write(folder, comparison.Head, tally, traces && gathering is null, Produce, also, session.Cancel);
             else if (json) StudyFiles.WriteWhole(session.Results, comparison.Head, Produce);
@@ -82,6 +85,7 @@ internal sealed class CompareVerb : StudyVerb
             study.Plan,
             study.Options,
             study.Scenario,
+            () => Enumerable.Range(0, (int)study.Plan.Count).Max(i => study.Base.TraceLength(study.Plan.At(i))),
             (i, run, keep, cancel) => StudyEngine.One(study.Base, study.Plan, i, run, keep, cancel));
     }
 
@@ -96,7 +100,7 @@ internal sealed class CompareVerb : StudyVerb
             OneObstacle = scenarios.All(s => Obstacle.IsSame(s.Scenario.Excitation, scenarios[0].Scenario.Excitation)),
         };
         var plan = SetupPlan.List([], [.. scenarios.Select(s => new SetupRequest(s.Title, []))]);
-        return new(head, plan, options, null, (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
+        return new(head, plan, options, null, () => scenarios.Max(s => TraceRows.Count(s.Scenario.Run, s.Scenario.Excitation)), (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
     }
 
     private static ImmutableArray<ScenarioRow> Read(ImmutableArray<ScenarioInput> inputs)
@@ -107,9 +111,9 @@ internal sealed class CompareVerb : StudyVerb
         return [.. read.Select((r, i) => new ScenarioRow(alike ? $"{r.Scenario!.Title} ({inputs[i].File})" : r.Scenario!.Title, r.Scenario!, r.Nut))];
     }
 
-    /// <summary>What is compared: the setups, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
+    /// <summary>What is compared: the setups, the rows of the longest trace among them, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
     private sealed record Comparison(
-        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
+        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<double> TraceRows, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
     {
         // The pictures need the runs of the setups that are drawn: those few are run again.
         public void Gather(Gathering gathering, Action<StudyRow> take, CancellationToken cancel)

@@ -22,7 +22,8 @@ public static class SheetFile
         try
         {
             if (IsDevice(file)) return $"{file}: found something that is no file; wanted a file's name, for example sheet.html";
-            if (File.Exists(file) && !IsOurs(file)) return $"{file}: found a file that is no setup sheet of ours; wanted a name that is free: nothing else is overwritten";
+            string target = WholeFile.Target(file); // the file that would be replaced, and not what the system makes of a link
+            if (File.Exists(target) && !IsOurs(target)) return $"{file}: found a file that is no setup sheet of ours; wanted a name that is free: nothing else is overwritten";
             Named(file);
             WholeFile.RefuseLink(file);
             string probe = Path.Combine(NearestFolder(file), HiddenNames.Probe + Guid.NewGuid().ToString("N"));

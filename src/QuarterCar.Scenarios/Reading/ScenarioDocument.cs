@@ -123,7 +123,7 @@ public sealed class ScenarioDocument
         try
         {
             return !file.Exists ? Texts.NoSuchProfile(name)
-                : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo target && !IsIn(folder, target) ? Texts.LinkAway
+                : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo target && (GoesUp(file) || !IsIn(folder, target)) ? Texts.LinkAway
                 : file.Length == 0 && !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? Texts.EmptyFile
                 : null;
         }
@@ -131,6 +131,20 @@ public sealed class ScenarioDocument
         {
             return Texts.Unreadable(e.Message);
         }
+    }
+
+    // Where a link goes up after it went through another one is for the system to say, while here it would be reckoned from the text alone: no such link is followed.
+    private static bool GoesUp(FileInfo link)
+    {
+        for (var at = link; at.LinkTarget is { } next; at = new FileInfo(Path.GetFullPath(next, at.DirectoryName!)))
+        {
+            if (next.Split(Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar).Contains(".."))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static bool IsIn(string folder, FileInfo file)

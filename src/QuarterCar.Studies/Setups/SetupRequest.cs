@@ -12,8 +12,8 @@ namespace QuarterCar.Studies.Setups;
 /// <param name="Si">SI value; null where it is no single number.</param>
 public sealed record SetupValue(string Path, string Text, double? Si)
 {
-    /// <summary>A value as somebody wrote it.</summary>
-    public static SetupValue Of(string path, string text) => new(path, text, Measured.TryParse(text, out Measured m) && double.IsFinite(m.Si) ? m.Si : null);
+    /// <summary>A value as somebody wrote it. A number only where numbers stand: a file may be called 2024-05-01.csv.</summary>
+    public static SetupValue Of(string path, string text) => new(path, text, Measured.TryParse(text, out Measured m) && double.IsFinite(m.Si) && PathUnits.IsNumber(path) ? m.Si : null);
 
     /// <summary>A value worked out in SI.</summary>
     public static SetupValue OfSi(string path, double si) => new(path, Measured.Write(si, PathUnits.Unit(path)), si);
@@ -41,7 +41,12 @@ public static class PathUnits
     /// <summary>A column's name: the path with its SI unit ("coilover.stop_nut.gap_m").</summary>
     public static string Column(string path) => Of(path).Suffix is { Length: > 0 } s ? path + "_" + s : path;
 
-    private static (string Unit, string Suffix) Of(string path) => KeyPaths.Resolve(ScenarioKeys.Root, path, out _)?.Kind switch
+    /// <summary>True where a single number can stand.</summary>
+    public static bool IsNumber(string path) => Kind(path) is QuantityKind or WholeKind or TableKind { OrPlainValue: true };
+
+    private static KeyKind? Kind(string path) => KeyPaths.Resolve(ScenarioKeys.Root, path, out _)?.Kind;
+
+    private static (string Unit, string Suffix) Of(string path) => Kind(path) switch
     {
         QuantityKind q => Of(q.Dimension),
         TableKind { OrPlainValue: true } t => Of(t.Value.Dimension),

@@ -75,6 +75,21 @@ public sealed class StudyBase
         }
     }
 
+    /// <summary>Rows of a setup's trace; 0 where it cannot be.</summary>
+    /// <param name="request">What it changes.</param>
+    public double TraceLength(SetupRequest request)
+    {
+        try
+        {
+            Scenario scenario = FromTemplate(request) ?? Read(request);
+            return TraceRows.Count(scenario.Run, scenario.Excitation);
+        }
+        catch (SetupException)
+        {
+            return 0;
+        }
+    }
+
     /// <summary>The course of a setup: the base's own where it drives the same.</summary>
     /// <exception cref="CornerException">The wheel would be stopped at its hub.</exception>
     public CourseModel Course(Scenario scenario)
