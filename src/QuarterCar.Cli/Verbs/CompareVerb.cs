@@ -44,6 +44,7 @@ internal sealed class CompareVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering);
         bool json = gathering?.Json ?? _out.Json(parsed);
+        long runs = folder is null ? 0 : traces ? StudyOptions.All : CompareFiles.MostDrawn;
         using var written = new WrittenJson("compare.json");
         var tally = new CompareTally(comparison.Head.Units);
         using (var progress = new StudyProgress(session, json))
@@ -57,7 +58,7 @@ internal sealed class CompareVerb : StudyVerb
                 }
 
                 if (gathering is not null) comparison.Gather(gathering, Take, session.Cancel);
-                else StudyEngine.Rows(comparison.Plan.Count, comparison.Options, (i, run) => comparison.One(i, run, folder is not null, session.Cancel), Take, progress.Report, session.Cancel);
+                else StudyEngine.Rows(comparison.Plan.Count, comparison.Options with { KeepRuns = runs }, (i, run, keep) => comparison.One(i, run, keep, session.Cancel), Take, progress.Report, session.Cancel);
             }
 
             Action<ResultFolder>? before = gathering is null ? Kept(parsed, inputs, _setups.Files(parsed)) : files => CompareFiles.CopyTraces(files, gathering.Parts);
