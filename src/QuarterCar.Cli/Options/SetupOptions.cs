@@ -18,7 +18,7 @@ internal sealed class SetupOptions
     private readonly Option<string?> _springs = new("--springs") { HelpName = "LIST.csv", Description = "With --split: the lengths come from the list's spring of that rate, the one nearest in free length to the scenario's. [default: lengths stay]" };
     private readonly Option<string[]> _setups = new("--setups") { HelpName = "FILE.csv", Description = "A list of setups: a column a path ('title' optional), a row a setup." };
     private readonly Option<string?> _hold = new("--hold") { HelpName = "ride_height[,crossover]", Description = "Finds for each setup the preload that keeps the scenario's ride height, and the stop-nut gap that keeps its crossover." };
-    private readonly Option<string?> _jobs = new("--jobs") { HelpName = "N", Description = "How many at a time. [default: one for each core]" };
+    private readonly Option<string?> _jobs = new("--jobs") { HelpName = "N", Description = "How many at a time, at most four for each core. [default: one for each core]" };
     private readonly Option<string?> _part = new("--part") { HelpName = "K/N", Description = "Runs every N-th setup from the K-th; 'gather' puts the parts together." };
 
     /// <summary>Adds them to a verb.</summary>

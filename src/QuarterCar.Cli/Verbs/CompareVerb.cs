@@ -44,6 +44,7 @@ internal sealed class CompareVerb : StudyVerb
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
         ImmutableArray<AlsoFormat> formats = _also.Formats(parsed, folder, comparison.Plan.Count, gathering, traces ? comparison.TraceRows : null);
         bool json = gathering?.Json ?? _out.Json(parsed);
+        long runs = folder is null ? 0 : traces ? StudyOptions.All : CompareFiles.MostDrawn;
         using var written = new WrittenJson("compare.json");
         var tally = new CompareTally(comparison.Head.Units);
         var ran = new List<long>();
@@ -59,7 +60,7 @@ internal sealed class CompareVerb : StudyVerb
                 }
 
                 if (gathering is not null) comparison.Gather(gathering, Take, session.Cancel);
-                else StudyEngine.Rows(comparison.Plan.Count, comparison.Options, (i, run) => comparison.One(i, run, folder is not null, session.Cancel), Take, progress.Report, session.Cancel);
+                else StudyEngine.Rows(comparison.Plan.Count, comparison.Options with { KeepRuns = runs }, (i, run, keep) => comparison.One(i, run, keep, session.Cancel), Take, progress.Report, session.Cancel);
             }
 
             Action<ResultFolder>? before = Kept(parsed, gathering, inputs);

@@ -24,7 +24,7 @@ public static class Study
     {
         var plan = SetupDraft.Plan(scenario, setups);
         var rows = new List<SetupRow>();
-        StudyEngine.Run(Base(scenario, hold), plan, StudyOptions.Default with { KeepRuns = keepRuns }, row => rows.Add(new SetupRow(row)), null, cancel);
+        StudyEngine.Run(Base(scenario, hold), plan, StudyOptions.Default with { KeepRuns = keepRuns ? StudyOptions.All : 0 }, row => rows.Add(new SetupRow(row)), null, cancel);
         return rows;
     }
 

@@ -48,9 +48,12 @@ public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, st
 /// <param name="Jobs">Threads.</param>
 /// <param name="Part">This part, from 1.</param>
 /// <param name="Parts">Of so many: every Parts-th setup from the Part-th.</param>
-/// <param name="KeepRuns">True where each row carries its run.</param>
-public sealed record StudyOptions(int Jobs, int Part = 1, int Parts = 1, bool KeepRuns = false)
+/// <param name="KeepRuns">So many rows at least carry their runs, the first that have one; <see cref="All"/> for every row.</param>
+public sealed record StudyOptions(int Jobs, int Part = 1, int Parts = 1, long KeepRuns = 0)
 {
+    /// <summary>Every row carries its run.</summary>
+    public const long All = long.MaxValue;
+
     /// <summary>One thread a core.</summary>
     public static readonly StudyOptions Default = new(Environment.ProcessorCount);
 
@@ -60,7 +63,7 @@ public sealed record StudyOptions(int Jobs, int Part = 1, int Parts = 1, bool Ke
 
 /// <summary>
 /// Runs the setups of a study over all cores and hands their rows on in order, the same bits for any number of threads.
-/// Memory does not grow with the number of setups: rows are handed on in blocks.
+/// Memory does not grow with the number of setups: rows are handed on in blocks, small ones while the rows carry their runs.
 /// </summary>
 public static class StudyEngine
 {
@@ -70,6 +73,9 @@ public static class StudyEngine
     private const int MostPerJob = 256;
     private static readonly TimeSpan ShortBlock = TimeSpan.FromMilliseconds(50);
 
+    // More threads than that only wait for each other, and blocks grow with them.
+    private const int MostJobsPerCore = 4;
+
     /// <summary>Runs a study.</summary>
     /// <param name="study">The base.</param>
     /// <param name="plan">The setups.</param>
@@ -78,19 +84,20 @@ public static class StudyEngine
     /// <param name="progress">Told how many of how many are done, on the calling thread.</param>
     /// <param name="cancel">Stops within one run's time with <see cref="OperationCanceledException"/>.</param>
     public static void Run(StudyBase study, SetupPlan plan, StudyOptions options, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel) =>
-        Rows(plan.Count, options, (index, run) => One(study, plan, index, run, options.KeepRuns, cancel), take, progress, cancel);
+        Rows(plan.Count, options, (index, run, keep) => One(study, plan, index, run, keep, cancel), take, progress, cancel);
 
     /// <summary>The same for rows that come from elsewhere than one base, for example from several scenarios.</summary>
     /// <param name="setups">How many in the whole study.</param>
     /// <param name="options">How.</param>
-    /// <param name="one">The row of an index, in memory used again; asked on many threads.</param>
+    /// <param name="one">The row of an index, in memory used again, and whether it carries its run; asked on many threads.</param>
     /// <param name="take">Takes the rows, in order of index, on the calling thread.</param>
     /// <param name="progress">Told how many of how many are done, on the calling thread.</param>
     /// <param name="cancel">Stops it.</param>
-    public static void Rows(long setups, StudyOptions options, Func<long, MotionRun, StudyRow> one, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
+    public static void Rows(long setups, StudyOptions options, Func<long, MotionRun, bool, StudyRow> one, Action<StudyRow> take, Action<long, long>? progress, CancellationToken cancel)
     {
-        long count = options.Count(setups), started = 0, done = 0;
-        int jobs = (int)Math.Clamp(options.Jobs, 1, Math.Max(1, count)); // more threads than setups have nothing to do
+        long count = options.Count(setups), started = 0, done = 0, kept = 0;
+        int most = MostJobsPerCore * Environment.ProcessorCount;
+        int jobs = (int)Math.Clamp(options.Jobs, 1, Math.Clamp(count, 1, most)); // more threads than setups have nothing to do
         long block = (long)jobs * BlockPerJob;
         using var runs = new ThreadLocal<MotionRun>(() => new MotionRun());
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = jobs, CancellationToken = cancel };
@@ -100,8 +107,9 @@ public static class StudyEngine
             while (done < count)
             {
                 Block ready = next.GetAwaiter().GetResult();
-                if (ready.Time < ShortBlock && block < (long)jobs * MostPerJob)
+                if (ready.Time < ShortBlock && ready.Rows.Length >= block && block < (long)jobs * MostPerJob)
                     block *= 2;
+                kept += ready.Rows.Count(r => r.Run is not null);
                 next = Start();
                 foreach (StudyRow row in ready.Rows)
                     take(row);
@@ -119,14 +127,15 @@ public static class StudyEngine
         Task<Block> Start()
         {
             long first = started;
-            var rows = new StudyRow[Math.Min(block, count - started)];
+            bool keep = kept < options.KeepRuns;
+            var rows = new StudyRow[Math.Min(keep ? jobs : block, count - started)]; // a run can be a hundred megabytes
             started += rows.Length;
             return jobs == 1 ? Task.FromResult(Fill()) : Task.Run(Fill, CancellationToken.None);
 
             Block Fill()
             {
                 long start = Stopwatch.GetTimestamp();
-                Parallel.For(0, rows.Length, parallel, i => rows[i] = one(options.Part - 1 + (first + i) * options.Parts, runs.Value!));
+                Parallel.For(0, rows.Length, parallel, i => rows[i] = one(options.Part - 1 + (first + i) * options.Parts, runs.Value!, keep));
                 return new Block(rows, Stopwatch.GetElapsedTime(start));
             }
         }

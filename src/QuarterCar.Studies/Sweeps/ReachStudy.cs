@@ -42,7 +42,7 @@ public static class ReachStudy
             StudyEngine.Run(
                 study,
                 plan,
-                options with { Part = 1, Parts = 1, KeepRuns = false },
+                options with { Part = 1, Parts = 1, KeepRuns = 0 },
                 row => points[(int)row.Index].Work.Take(points[(int)row.Index].At, row),
                 (n, _) => progress?.Invoke(before + n, all),
                 cancel);

@@ -42,7 +42,7 @@ public static class TweakStudy
         ImmutableArray<TweakStep> steps = new TweakSteps(study.Scenario, StandingWork.Figures(study.Corner), shelf).All();
         var rows = new StudyRow[steps.Length + 1];
         var plan = SetupPlan.List([], [new SetupRequest("as written", []), .. steps.Select(s => new SetupRequest(s.What, [s.Change]))]);
-        StudyEngine.Run(study, plan, options with { Part = 1, Parts = 1, KeepRuns = true }, row => rows[row.Index] = row, progress, cancel);
+        StudyEngine.Run(study, plan, options with { Part = 1, Parts = 1, KeepRuns = StudyOptions.All }, row => rows[row.Index] = row, progress, cancel);
         StudyRow written = rows[0];
         if (written.Run is null)
             throw new CornerException("coilover", "a scenario that cannot be run as written: " + written.Note, "a scenario that runs");

@@ -80,13 +80,13 @@ internal sealed class MatterAnswer(Library library)
         StudyEngine.Rows(at.Length, StudyOptions.Default, Row, rows.Add, null, cancel);
         return [.. rows];
 
-        StudyRow Row(long index, MotionRun run)
+        StudyRow Row(long index, MotionRun run, bool keepRun)
         {
             var value = new SetupValue(request.Path, ShownUnits.In(at[index], unit), at[index]);
             var asked = SetupRequest.Of([value]);
             ReadSetup there = at[index] == present.Si ? read : library.Read(Changes.With(request.Setup, value.Path, value.Text), units);
             return there.Scenario is { } scenario
-                ? StudyEngine.One(study, new Setup(asked, scenario, null, ""), index, run, keepRun: false, cancel)
+                ? StudyEngine.One(study, new Setup(asked, scenario, null, ""), index, run, keepRun, cancel)
                 : new StudyRow(index, asked, null, string.Join("; ", there.Problems.Select(p => $"{p.Key}: found {p.Found}; wanted {p.Wanted}")), null, null);
         }
     }

@@ -75,7 +75,7 @@ public class StudyCostTests
         var thrown = Assert.Throws<IOException>(() => StudyEngine.Rows(
             1000,
             new StudyOptions(jobs),
-            (i, _) => new StudyRow(i, SetupRequest.Of([]), null, "", null, null),
+            (i, _, _) => new StudyRow(i, SetupRequest.Of([]), null, "", null, null),
             row =>
             {
                 taken.Add(row.Index);
