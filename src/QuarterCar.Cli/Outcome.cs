@@ -34,11 +34,15 @@ internal static class Outcome
         }
         catch (Exception e)
         {
-            Say(session, Words(e));
+            Say(session, Words(Cause(e)));
             Trace(session, e);
             return ExitCode.Failed;
         }
     }
+
+    // Threads of a study hand on what failed in a parcel; want of memory says more than what it made fail elsewhere.
+    private static Exception Cause(Exception e) =>
+        e is AggregateException { InnerExceptions.Count: > 0 } parcel ? parcel.Flatten().InnerExceptions is var all && all.OfType<OutOfMemoryException>().FirstOrDefault() is { } memory ? memory : all[0] : e;
 
     private static string Words(Exception e) => e switch
     {

@@ -122,6 +122,17 @@ public sealed class CrashPointTests : IDisposable
     }
 
     [Theory]
+    [InlineData("mkfifo")]
+    [InlineData("ln", "-s", "/dev/zero")]
+    public async Task A_note_that_is_no_plain_file_is_neither_waited_for_nor_read(string make, params string[] arguments)
+    {
+        Directory.CreateDirectory(At("live/.quartercar-part-x"));
+        using (var made = System.Diagnostics.Process.Start(make, [.. arguments, At("live/" + CommitJournal.Name)])) await made.WaitForExitAsync();
+        Task<ResultFolderException> refused = Task.Run(() => Assert.Throws<ResultFolderException>(() => ResultFolder.Open(At("live"))));
+        Assert.Contains("cannot be followed; nothing was changed", (await refused.WaitAsync(TimeSpan.FromSeconds(20))).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("from ../elsewhere\nnew trace.csv\n")]
     [InlineData("from .quartercar-part-x/../../elsewhere\nnew trace.csv\n")]
     [InlineData("from .quartercar-part-x\nnew ../notes.txt\n")]

@@ -28,6 +28,9 @@ internal sealed class CommitJournal
 
         """;
 
+    // A million setups with their traces are named in a third of that.
+    private const long MostLength = 1L << 30;
+
     private readonly string _folder, _part;
     private readonly IReadOnlyList<string> _earlier, _fresh;
     private readonly Action<string, string> _move;
@@ -70,7 +73,9 @@ internal sealed class CommitJournal
     public static CommitJournal? Find(string folder, Action<string, string> move)
     {
         string file = Path.Combine(folder, Name);
-        if (!File.Exists(file)) return null;
+
+        // Our own note is a plain file; a pipe in its place, which has no length, would be waited for.
+        if (new FileInfo(file) is not { Exists: true, LinkTarget: null, Length: > 0 and < MostLength }) return null;
         string[] lines = File.ReadAllLines(file);
         List<string> Named(string word) => [.. lines.Where(l => l.StartsWith(word, StringComparison.Ordinal)).Select(l => l[word.Length..])];
         List<string> parts = Named(PartWord), earlier = Named(EarlierWord), fresh = Named(NewWord);

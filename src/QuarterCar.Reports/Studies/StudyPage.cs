@@ -13,7 +13,7 @@ internal static class StudyPage
     public static string Of(StudyHead head, SweepResult result, IEnumerable<(string Svg, string Caption)> pictures)
     {
         var words = new SweepWords(result);
-        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [head.PartWords, words.Nearest(), words.Nut(), words.NotJudged(), words.Count(), SweepWords.Caution]);
+        HtmlText html = Begin(result.Scenario, words.Verdict() + ".", [head.PartWords, words.Nearest(), words.Nut(), words.NotJudged(), words.Count(), SweepWords.Caution, SweepWords.NotFitted]);
         Pictures(html, pictures);
         if (words.Leaders() is { Count: > 0 } leaders)
             html.Element("h2", "Best inside the limits").Table("Best first", [.. words.LeaderHeads().Select((h, i) => (h, i < leaders[0].Length - 1))], leaders);
@@ -30,7 +30,7 @@ internal static class StudyPage
     {
         var words = new ReachWords(result);
         string[] sentences = result.Setups is [var one] ? [words.Resolution(one), words.Again(one), words.Nut(one), words.NotJudged(one)] : [words.Resolution()];
-        HtmlText html = Begin(result.Scenario, (result.Setups is [var alone] ? words.Verdict(alone) : ReachPlot.Title(result)) + ".", [.. sentences, SweepWords.Caution]);
+        HtmlText html = Begin(result.Scenario, (result.Setups is [var alone] ? words.Verdict(alone) : ReachPlot.Title(result)) + ".", [.. sentences, SweepWords.Caution, SweepWords.NotFitted]);
         Pictures(html, pictures);
         html.Element("h2", "Largest that holds").Table("Setup by setup", [("Setup", false), (words.Path.Label, true), ("breaks first", false), ("", false)], words.Rows());
         return End(html, result.Scenario);

@@ -22,7 +22,7 @@ public static class SweepText
                 page.Paragraph(sentence);
         }
 
-        page.Paragraph(words.Count()).Gap().Paragraph(SweepWords.Caution);
+        page.Paragraph(words.Count()).Gap().Paragraph(SweepWords.Caution).Paragraph(SweepWords.NotFitted);
         if (words.Leaders() is { Count: > 0 } leaders)
             page.Rows("Best inside the limits", leaders, [.. Enumerable.Range(0, leaders[0].Length - 1)], words.LeaderHeads(), gives: [leaders[0].Length - 1]);
         if (words.Breaks() is { Count: > 0 } breaks)

@@ -13,8 +13,10 @@ internal sealed class SweepWords
 {
     /// <summary>Stands beside every best and every largest value.</summary>
     public const string Caution =
-        "This is what one model corner survives on this course: no safe speed and no safe height. Pitch, roll, side load and strength are not in it. "
-        + "Whether the parts go together (thread, seat, bind at full bump) is not looked at here: 'check' the setup before ordering.";
+        "This is what one model corner survives on this course: no safe speed and no safe height. Pitch, roll, side load and strength are not in it.";
+
+    /// <summary>Stands beside it on screen and page: what no run tells.</summary>
+    public const string NotFitted = "Whether the parts go together (thread, seat, bind at full bump) is not looked at here: 'check' the setup before ordering.";
 
     private readonly SweepResult _result;
     private readonly Readable _read;
