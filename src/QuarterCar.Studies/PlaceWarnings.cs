@@ -26,6 +26,6 @@ internal static class PlaceWarnings
         if (f.ShaftTravel > corner.Stroke)
             yield return new("standing_bottomed_out", $"{inCase}{the} corner stands on metal at full bump, so travel figures do not apply: use stiffer springs or more preload.");
         if (AtRest.AreCoilsBound(corner, f.ShaftTravel))
-            yield return new("standing_on_bound_coils", $"{inCase}{the} corner stands on bound coils, with nothing left for bump, so travel figures do not apply: use springs that are stiffer or have more travel.");
+            yield return new("standing_on_bound_coils", $"{inCase}{the} corner stands on bound coils, with nothing left for bump: use springs that are stiffer or have more travel.");
     }
 }

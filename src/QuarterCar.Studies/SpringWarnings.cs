@@ -56,16 +56,16 @@ internal static class SpringWarnings
         SpringStack stack = s.Corner.Stack;
         double solidForce = tender.Rate * tender.Travel, ride = s.Figures.ShaftTravel;
         if (solidForce > stack.CrossoverForce)
-            return ride < s.Figures.CrossoverShaftTravel ? Warn("is still working at ride height and is never solid before the slider meets the stop nut", " or a larger stop-nut gap") : null;
+            return ride < s.Figures.CrossoverShaftTravel ? Warn("is still working at ride height and is never solid before the slider meets the stop nut") : null;
         double solidAt = stack.Compression(solidForce) - s.Corner.Preload;
         return ride < solidAt ? Warn($"is still working at ride height and goes solid {s.Length(solidAt - ride)} of shaft travel further in")
             : ride - solidAt < TenderBand * s.Corner.Stroke ? Warn($"goes solid only {s.Length(ride - solidAt)} of shaft travel before ride height")
             : null;
 
         // Preload does not help: the force at ride height is the load, whatever the preload, and the tender is solid or not by its force.
-        static Warning Warn(string what, string or = "") => new(
+        static Warning Warn(string what) => new(
             "tender_near_ride_height",
-            $"The tender {what}, so it works back and forth as the corner moves and the rate with it: fit a softer or shorter tender{or}, so that it is solid well before ride height.");
+            $"The tender {what}, so it works back and forth as the corner moves and the rate with it: fit a softer or shorter tender, so that it is solid well before ride height.");
     }
 
     private static Warning? Bows(StandingWarnings.Subject s)

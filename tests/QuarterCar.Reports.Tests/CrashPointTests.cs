@@ -158,6 +158,30 @@ public sealed class CrashPointTests : IDisposable
         Assert.Equal(before, All(_folder.Path));
     }
 
+    // A result that somebody moved elsewhere and left a link to is set aside as a link; what it leads to stays.
+    [Fact]
+    public void A_link_among_the_earlier_results_is_no_reason_not_to_mend()
+    {
+        string live = Earlier("live"), moved = At("moved.csv");
+        File.Move(Path.Combine(live, "trace.csv"), moved);
+        File.CreateSymbolicLink(Path.Combine(live, "trace.csv"), moved);
+        int moves = 0;
+        var files = ResultFolder.Open(live, TimeSpan.Zero, (from, to) =>
+        {
+            if (++moves > 3) throw new InvalidOperationException("killed");
+            Rename(from, to);
+        });
+        foreach (string name in s_fresh) files.Write(name, s => s.Write(Encoding.UTF8.GetBytes("new " + name)));
+        Assert.ThrowsAny<Exception>(files.Commit);
+        string stop = At("stop");
+        Directory.Move(live, stop); // as a kill leaves it: nobody clears up
+        File.Delete(Path.Combine(stop, ".quartercar-lock"));
+        Assert.True(File.Exists(Path.Combine(stop, CommitJournal.Name)));
+        Assert.Contains(Directory.EnumerateFiles(stop, "trace.csv", SearchOption.AllDirectories), f => new FileInfo(f).LinkTarget is not null && f.Contains("/earlier/", StringComparison.Ordinal));
+        Assert.Equal("new", Mended(stop));
+        Assert.Equal("old trace.csv", File.ReadAllText(moved));
+    }
+
     [Fact]
     public void Part_folders_without_a_note_were_never_begun_to_be_moved_and_go()
     {

@@ -87,8 +87,8 @@ public sealed class VerdictTests
 
     // What holds from the start is no event: both counts are 0.
     [Fact]
-    public void No_limit_holds_of_a_corner_that_stands_on_metal() => Assert.EndsWith(
-        "No limit can be judged of a corner that stands on metal or bound coils: what holds from the start is not counted.",
+    public void Limits_of_a_corner_that_stands_on_metal_are_not_said_to_hold() => Assert.EndsWith(
+        "No limit is broken, but no contact that holds from the start is counted: the corner stands on metal or bound coils.",
         Verdict.Of(Scene.Run("quarry-ledge", "corner.sprung_weight=8000 lbf", "terrain=[{ flat: 20 ft }]", "limits={ bottom_out: 0, coil_bind: 0 }", "run.duration=0.1 s")),
         StringComparison.Ordinal);
 

@@ -82,7 +82,7 @@ internal sealed class CompareVerb : StudyVerb
     {
         StudySetups study = _setups.Read(parsed, input);
         return new(
-            StudyHead.Of("compare", study.Base, study.Plan, study.Options) with { OneObstacle = !study.Plan.Paths.Any(Obstacle.IsPart) },
+            StudyHead.Of("compare", study.Base, study.Plan, study.Options),
             study.Plan,
             study.Options,
             study.Scenario,

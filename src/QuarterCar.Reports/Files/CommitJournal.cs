@@ -85,9 +85,12 @@ internal sealed class CommitJournal
         return HoldsFiles(Path.Combine(folder, part)) ? new CommitJournal(folder, Path.Combine(folder, part), earlier, fresh, move) : null;
     }
 
-    // Links, of which a run leaves none, may lead out of the folder.
+    // Links may lead out of the folder. A run leaves none but one that somebody had in place of an earlier result, which is itself set aside and put back.
     private static bool HoldsFiles(string part) =>
-        new DirectoryInfo(part) is { Exists: true, LinkTarget: null } found && !found.EnumerateFileSystemInfos("*", SearchOption.AllDirectories).Any(e => e.LinkTarget is not null);
+        new DirectoryInfo(part) is { Exists: true, LinkTarget: null } found
+        && !found.EnumerateFileSystemInfos("*", SearchOption.AllDirectories).Any(e => e.LinkTarget is not null && !(e is FileInfo && IsBelow(e.FullName, Earlier(found.FullName))));
+
+    private static bool IsBelow(string path, string folder) => path.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
     /// <summary>Brings the new results in; where that fails, the earlier ones back.</summary>
     /// <exception cref="IOException">A file could not be moved in; the earlier results are whole again.</exception>

@@ -99,7 +99,7 @@ internal static class RunReport
         if (contacts.Count == 0)
         {
             string[] solid = [.. SolidSprings.Of(result).Select(s => $"the {s.Spring} spring goes solid {EventWords.Times(s.Times)}")];
-            if (solid.Length > 0) html.Element("p", $"No bump stop, no metal and no top-out is touched, but {string.Join(" and ", solid)}: a nut takes the load through its coils.");
+            if (solid.Length > 0) html.Element("p", $"{(stands is null ? "No bump stop, no metal and no top-out is touched" : "No further contact begins")}, but {string.Join(" and ", solid)}: a nut takes the load through its coils.");
             else if (stands is null) html.Element("p", "Nothing touches: no bump stop, no metal, no bound coils, no top-out.");
             return;
         }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 using QuarterCar.Reports.Units;
 using QuarterCar.Scenarios;
 using QuarterCar.Studies;
@@ -9,11 +11,17 @@ namespace QuarterCar.Reports.Studies;
 /// <param name="units">Of the numbers in the sentences.</param>
 public sealed class CompareTally(UnitSystem units)
 {
+    /// <summary>Said where the setups do not all take the same obstacle at the same speed.</summary>
+    public const string Unlike = "They do not all take the same obstacle at the same speed: that alone may make the difference.";
+
     // Setups that a sentence names.
     private const int MostNamed = 8;
 
     private readonly Lowest _peak = new("acceleration.peak_g", new Readable(units)), _travel = new("travel.up_travel_used", new Readable(units));
     private readonly List<StudyRow> _first = [], _failures = [];
+    private string? _obstacle;
+    private bool _unlike;
+
     private readonly Named _resting = new(), _metal = new(), _failed = new();
 
     /// <summary>The first rows, at most <see cref="CompareText.Most"/>, without their runs.</summary>
@@ -59,12 +67,14 @@ public sealed class CompareTally(UnitSystem units)
 
         _peak.Take(row);
         _travel.Take(row);
+        string obstacle = string.Join('|', row.Request.Values.Where(v => Obstacle.IsPart(v.Path)).Select(v => $"{v.Path}={v.Si?.ToString("R", CultureInfo.InvariantCulture) ?? v.Text}"));
+        _unlike |= obstacle != (_obstacle ??= obstacle);
         if (row.MeetsMetal)
             _metal.Add(row.Index);
     }
 
     /// <summary>The answer in a few sentences.</summary>
-    /// <param name="oneObstacle">False where the setups do not all take the same obstacle at the same speed.</param>
+    /// <param name="oneObstacle">False where scenarios do not all have the same obstacle and speed; what is varied is known from the rows.</param>
     public string Verdict(bool oneObstacle = true)
     {
         if (Rows == 0) return StudyHead.NoSetups;
@@ -72,7 +82,7 @@ public sealed class CompareTally(UnitSystem units)
         string answer = Ran == 1 ? $"Setup {(Held == 1 ? _peak.Setups : _resting)} ran." : Held > 1 ? Compared() : Held == 1 ? Alone() : "";
         string metal = _metal.Count == 0 ? "" : $" {_metal} {(_metal.Count == 1 ? "meets metal or binds its" : "meet metal or bind their")} coils.";
         string missing = Failed == 0 ? "" : FormattableString.Invariant($" {Failed} of {Rows} setups could not be run: {_failed}.");
-        string unlike = oneObstacle || Held < 2 ? "" : " They do not all take the same obstacle at the same speed: that alone may make the difference.";
+        string unlike = (oneObstacle && !_unlike) || Held < 2 ? "" : " " + Unlike;
         return (answer + unlike + Resting() + metal + missing).TrimStart();
     }
 

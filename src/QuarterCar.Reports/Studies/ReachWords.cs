@@ -41,7 +41,7 @@ internal sealed class ReachWords(ReachResult result)
     public string Resolution() => Resolution(result.Setups.FirstOrDefault(s => s.Largest is not null && s.FirstBroken is not null) ?? result.Setups[0]);
 
     /// <summary>Where the stop nut stands at the largest value; empty without one, and where nothing moves it.</summary>
-    public string Nut(ReachSetup setup) => Moved(setup) && NutWords.Of(setup.NutWord, setup.LargestFigures, _read) is { } nut ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {nut}." : "";
+    public string Nut(ReachSetup setup) => Moved(setup) && NutWords.Of(setup.LargestFigures, _read) is { } nut ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {nut}." : "";
 
     /// <summary>The limits that the figures at the largest value do not tell of; empty where all are judged.</summary>
     public string NotJudged(ReachSetup setup) => LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {open}." : "";
@@ -69,7 +69,7 @@ internal sealed class ReachWords(ReachResult result)
     private IEnumerable<string> Remarks(ReachSetup setup)
     {
         if (setup.HoldsAgain) yield return "holds again beyond";
-        if (Moved(setup) && NutWords.Short(setup.NutWord, setup.LargestFigures, _read) is { } nut) yield return nut;
+        if (Moved(setup) && NutWords.Short(setup.LargestFigures, _read) is { } nut) yield return nut;
         if (LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open) yield return open;
     }
 

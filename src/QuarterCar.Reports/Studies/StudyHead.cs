@@ -19,7 +19,7 @@ namespace QuarterCar.Reports.Studies;
 public sealed record StudyHead(
     string Study, string Title, string Hash, UnitSystem Units, ImmutableArray<string> Paths, string Hold, long Setups, int Part = 1, int Parts = 1, ulong? Seed = null)
 {
-    /// <summary>False where setups drive another ground or at another speed: their figures do not tell which setup is better.</summary>
+    /// <summary>False where several scenarios drive another ground or at another speed: their figures do not tell which setup is better.</summary>
     public bool OneObstacle { get; init; } = true;
 
     /// <summary>The verdict of a part to which no setup fell.</summary>

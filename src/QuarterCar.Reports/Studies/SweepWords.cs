@@ -48,9 +48,9 @@ internal sealed class SweepWords
         if ((_result.Best ?? _result.Unlimited) is not { } best)
             return $"{Goal.Head} does not apply to this corner";
         string value = Goal.Text(_result.Goal.Of(best.Figures));
-        if (_result.Field is { Points: > 1 } field && Goal.Text(field.Poorest) == value)
+        if (AllAlike(best))
         {
-            string all = string.Create(CultureInfo.InvariantCulture, $"is {value} at all {field.Points:#,0} points");
+            string all = string.Create(CultureInfo.InvariantCulture, $"is {value} at all {_result.Field!.Value.Points:#,0} points");
             return _result.Best is null ? $"{Outside()}; {Goal.Word} {all}" : $"{Goal.Head} {all} inside the limits";
         }
 
@@ -58,6 +58,9 @@ internal sealed class SweepWords
             ? $"{Outside()}; {direction.ToLowerInvariant()} {Goal.Word} is {value} at {Point(best)}{(best.Rest is { } rest ? ", which " + rest : "")}"
             : $"{direction} {Goal.Word} inside the limits: {value} at {Point(best)}{Alike(value)}";
     }
+
+    // By what is shown, from the best to the poorest: then no point is named.
+    private bool AllAlike(StudyRow best) => _result.Field is { Points: > 1 } field && Goal.Text(field.Poorest) == Goal.Text(_result.Goal.Of(best.Figures));
 
     private string Outside() => _result.Holding == 0 ? "No point holds every limit" : $"{Goal.Head} applies to no point that holds every limit";
 
@@ -82,10 +85,13 @@ internal sealed class SweepWords
     }
 
     /// <summary>Where the stop nut stands at the point that the answer names; empty without one, and where nothing moves it.</summary>
-    public string Nut() => (_result.Best ?? _result.Unlimited) is { } best && NutWords.Moves(_result.Grid.Paths) && NutWords.Of(best.NutWord, best.Figures, _read) is { } nut ? $"There {nut}." : "";
+    public string Nut() => (_result.Best ?? _result.Unlimited) is { } best && !AllAlike(best) && NutWords.Moves(_result.Grid.Paths) && NutWords.Of(best.Figures, _read) is { } nut ? $"There {nut}." : "";
 
     /// <summary>The limits that the figures of the best point do not tell of; empty where all are judged, and where <see cref="Nearest"/> says it.</summary>
-    public string NotJudged() => _result.Nearest?.Figure.StartsWith("counts.", StringComparison.Ordinal) == true ? "" : LimitWords.NotJudged(_result.Limits, _result.Best?.Figures, _read) is { } open ? $"There {open}." : "";
+    public string NotJudged() =>
+        _result.Best is not { } best || _result.Nearest?.Figure.StartsWith("counts.", StringComparison.Ordinal) == true || LimitWords.NotJudged(_result.Limits, best.Figures, _read) is not { } open ? ""
+        : AllAlike(best) ? $"At {Point(best)} {open}."
+        : $"There {open}.";
 
     /// <summary>How many points hold.</summary>
     public string Count()

@@ -118,9 +118,9 @@ internal sealed class TweakWords
 
     private IEnumerable<string> Nut(TweakOutcome s)
     {
-        if (s.Nut == NutRule.Reset && s.Step.Spring is not null)
+        if (s.Nut == NutRule.Reset && (s.Step.Spring is not null || s.Step.Path == "coilover.preload"))
             yield return "stop nut set anew to the gap as written";
-        foreach ((string name, double change) in s.SideEffects.Where(e => s.Step.Path == "coilover.preload" && e.Key == "static.stop_nut_gap_ride_height_m" && Math.Abs(e.Value) > 1e-4))
+        foreach ((string name, double change) in s.SideEffects.Where(e => s.Nut == NutRule.Stays && s.Step.Path == "coilover.preload" && e.Key == "static.stop_nut_gap_ride_height_m" && Math.Abs(e.Value) > 1e-4))
             yield return $"the stop nut stays, so that its gap at ride height is {_read.Text(Dimension.Length, Math.Abs(change))} {(change > 0 ? "larger" : "smaller")}";
     }
 

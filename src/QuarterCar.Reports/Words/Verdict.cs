@@ -92,7 +92,7 @@ public static class Verdict
         string broken = Named(l => l.Broken), missing = Named(l => l.Value is null);
         if (broken.Length > 0) return $"Breaks the {broken}.";
         if (!double.IsFinite(result.Figures.Travel.TravelUse)) return "";
-        if (StartContacts.OnMetal(result)) return "No limit can be judged of a corner that stands on metal or bound coils: what holds from the start is not counted.";
+        if (missing.Length == 0 && StartContacts.OnMetal(result)) return "No limit is broken, but no contact that holds from the start is counted: the corner stands on metal or bound coils.";
         if (missing.Length > 0) return $"The {missing} cannot be judged here.";
         return EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then.";
 
