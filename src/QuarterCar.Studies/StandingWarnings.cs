@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using QuarterCar.Model;
 using QuarterCar.Model.Statics;
 using QuarterCar.Scenarios;
+using QuarterCar.Scenarios.SpringLists;
 
 namespace QuarterCar.Studies;
 
@@ -38,8 +39,17 @@ internal static class StandingWarnings
             .. PlaceWarnings.Of(subject.Corner, subject.Figures),
             .. cases.SelectMany(c => InCase(c.Name, c.Subject, own)),
             .. PracticeWarnings.Of(subject),
+            .. Invented(subject.Coilover.Springs),
             .. NotChecked.Of(subject),
         ];
+    }
+
+    // A press on a rate of the page or a step of tweak fits such a spring, and a file or sheet of it no longer shows where it comes from.
+    private static IEnumerable<Warning> Invented(SpringSetData set)
+    {
+        string[] places = [.. new[] { ("tender", set.Tender), ("upper", set.Upper), ("lower", set.Lower) }.Where(s => s.Item2 is { } spring && InventedSprings.Has(spring)).Select(s => s.Item1)];
+        if (places.Length > 0)
+            yield return new("invented_springs", $"The figures of the {string.Join(" and the ", places)} spring are those of the list that ships, which is invented: nobody makes it, so take a maker's figures before ordering.");
     }
 
     // A case may change preload or springs as well as weight: what it brings that the scenario itself has not said already.

@@ -116,6 +116,38 @@ public sealed class BrowserTests(BrowserFixture browser, ITestOutputHelper outpu
     }
 
     [BrowserFact]
+    public async Task What_was_typed_last_is_in_the_file_however_late_its_answer_comes()
+    {
+        await using Visit visit = await browser.Open();
+        await visit.Page.RouteAsync("**/api/corner", async route =>
+        {
+            await Task.Delay(700);
+            await route.ContinueAsync();
+        });
+        IDownload saved = await visit.Page.RunAndWaitForDownloadAsync(async () =>
+        {
+            await visit.Input(Gap).FillAsync("2.25 in");
+            await visit.Input(Gap).PressAsync("Tab");
+            await visit.Page.ClickAsync("#save");
+        });
+        Assert.Contains("gap: 2.25 in", await File.ReadAllTextAsync(await saved.PathAsync()), StringComparison.Ordinal);
+    }
+
+    [BrowserFact]
+    public async Task Without_an_answer_to_what_was_typed_nothing_is_saved_or_kept()
+    {
+        await using Visit visit = await browser.Open();
+        await visit.Page.RouteAsync("**/api/corner", route => route.FulfillAsync(new() { Status = 503, Body = "busy" }));
+        await visit.Input(Gap).FillAsync("2.25 in");
+        await visit.Input(Gap).PressAsync("Tab");
+        await visit.Page.ClickAsync("#keep");
+        await visit.Page.ClickAsync("#save");
+        await Assertions.Expect(visit.Page.Locator("#mistakes")).ToContainTextAsync("no file of it can be written");
+        await Assertions.Expect(visit.Page.Locator("#kept li .words")).ToHaveCountAsync(0);
+        Assert.Equal(1, visit.Errors.RemoveAll(e => e.Contains("503", StringComparison.Ordinal)));
+    }
+
+    [BrowserFact]
     public async Task The_keyboard_alone_is_enough()
     {
         await using Visit visit = await browser.Open();

@@ -1,5 +1,8 @@
+using System.Globalization;
 using System.Text.Json;
 
+using QuarterCar.Model;
+using QuarterCar.Scenarios.SpringLists;
 using QuarterCar.TestKit;
 
 namespace QuarterCar.Web.Tests;
@@ -34,6 +37,47 @@ public sealed class CornerTests(PageFixture page)
         JsonElement answer = await page.Corner([], new() { ["steps"] = new[] { new { path = "coilover.springs.upper.rate", count = 1 } } });
         var changes = PageFixture.Changes(answer);
         Assert.Equal(("175 lbf/in", "12 in"), (changes["coilover.springs.upper.rate"], changes["coilover.springs.upper.free_length"]));
+    }
+
+    [Fact]
+    public async Task A_press_up_and_one_down_come_back_to_the_spring_of_the_file()
+    {
+        const string rate = "coilover.springs.lower.rate";
+        var up = PageFixture.Changes(await page.Corner([], new() { ["steps"] = new[] { new { path = rate, count = 1 } } }));
+        Assert.Equal("250 lbf/in", up[rate]);
+        JsonElement fitted = await page.Corner([.. up.Select(c => (c.Key, c.Value))]);
+        Assert.Contains("The figures of the lower spring are those of the list that ships, which is invented", fitted.GetProperty("result").GetProperty("warnings").GetString(), StringComparison.Ordinal);
+        JsonElement down = await page.Corner([.. up.Select(c => (c.Key, c.Value))], new() { ["steps"] = new[] { new { path = rate, count = -1 } } });
+        Assert.Empty(PageFixture.Changes(down));
+    }
+
+    // What is said of the fitted spring's wire and diameters does not hold for the next one.
+    [Fact]
+    public async Task A_press_on_a_spring_brings_its_own_diameters_and_keeps_to_the_inner_one()
+    {
+        const string lower = "coilover.springs.lower.";
+        JsonElement answer = await page.Corner([(lower + "inner_diameter", "2.5 in"), (lower + "wire_diameter", "0.4 in")], new() { ["steps"] = new[] { new { path = lower + "rate", count = 1 } } });
+        var changes = PageFixture.Changes(answer);
+        const double inch = 0.0254, poundsPerInch = 175.126835;
+        SpringData next = InventedSprings.Springs().Springs.Where(s => Math.Abs(s.InnerDiameter!.Value - 2.5 * inch) < 1e-4 && s.Rate > 226 * poundsPerInch)
+            .OrderBy(s => Math.Round(s.Rate)).ThenBy(s => Math.Abs(s.FreeLength - 14 * inch)).First();
+        double Said(string key) => double.Parse(changes[lower + key].Split(' ')[0], CultureInfo.InvariantCulture);
+        Assert.Equal(2.5, Said("inner_diameter"));
+        Assert.Equal(next.SolidLength / inch, Said("solid_length"), 1e-3);
+        Assert.True(!changes.TryGetValue(lower + "wire_diameter", out string? wire) ? next.WireDiameter is null : wire == "none" || Math.Abs(Said("wire_diameter") - next.WireDiameter!.Value / inch) < 1e-3);
+    }
+
+    [Theory]
+    [InlineData("drop", "course")]
+    [InlineData("course", "drop")]
+    public async Task Back_from_the_other_excitation_stands_what_the_file_has(string there, string back)
+    {
+        string text = there == "drop" ? PageFixture.Ledge : PageFixture.Shipped("drop-test.yaml");
+        JsonElement before = await page.Corner([], text: text), other = await Turned([], there);
+        Assert.NotEqual(Hash(before), Hash(other));
+        Assert.Equal(Hash(before), Hash(await Turned([.. PageFixture.Changes(other).Select(c => (c.Key, c.Value))], back)));
+
+        Task<JsonElement> Turned((string, string)[] changes, string to) => page.Corner(changes, new() { ["edits"] = new[] { new { path = "excitation", text = to } } }, text);
     }
 
     // Half a second at 6 mph ends before the ledge; 1600 lbf over 0.94 is more than springs and gas hold at the bump stop.
@@ -195,13 +239,34 @@ public sealed class CornerTests(PageFixture page)
         Assert.Contains("data-figure=\"static.crossover_shaft_showing_m\"", answer.GetProperty("table").GetString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Setups_over_other_ground_or_at_another_speed_are_said_to_be()
+    {
+        const string unlike = "They do not all take the same obstacle at the same speed";
+        async Task<string> Table(params (string, string)[] changes) =>
+            (await page.Ask("compare", new { setups = new[] { PageFixture.Setup([]), PageFixture.Setup(changes) } })).GetProperty("table").GetString()!;
+        Assert.Contains(unlike, await Table(("speed", "4 mph")), StringComparison.Ordinal);
+        Assert.Contains(unlike, await Table(("terrain[1].step", "-16 in")), StringComparison.Ordinal);
+        Assert.DoesNotContain(unlike, await Table(("coilover.preload", "2 in")), StringComparison.Ordinal);
+    }
+
+    // A rod of 1.75 in takes up 1.02·2.405·12 = 29.4 in³ over the stroke, and the gas has 28.
+    [Fact]
+    public async Task A_curve_of_which_a_point_cannot_be_is_a_curve_all_the_same()
+    {
+        JsonElement answer = await page.Ask("matter", new { setup = PageFixture.Setup([]), path = "coilover.gas.rod_diameter", figure = "static.ride_height_m" });
+        Assert.StartsWith("Left out where the corner cannot be: ", answer.GetProperty("leftOut").GetString(), StringComparison.Ordinal);
+        Assert.True(answer.GetProperty("points").GetArrayLength() > 5);
+        Assert.False(answer.TryGetProperty("failed", out _)); // by that name the page knows an answer that did not come
+    }
+
     // Both springs together hold 93.5 lbf/in · (12 + 1.4) in = 1253 lbf where no nut stops one: 1500 lbf stand on metal.
     [Fact]
     public async Task A_setup_that_stands_on_metal_says_so_below_the_table()
     {
         var heavy = PageFixture.Setup([("corner.sprung_weight", "1500 lbf"), ("coilover.stop_nut", "none")], PageFixture.Plain);
         JsonElement answer = await page.Ask("compare", new { setups = new[] { PageFixture.Setup([], PageFixture.Plain), heavy } });
-        Assert.Contains("<p class=\"alarm\">A: stands on metal at full bump</p>", answer.GetProperty("table").GetString(), StringComparison.Ordinal);
+        Assert.Contains("<p class=\"alarm\"><span class=\"mark\" data-setup=\"1\"></span><span>A</span>: stands on metal at full bump</p>", answer.GetProperty("table").GetString(), StringComparison.Ordinal);
     }
 
     private static string Hash(JsonElement answer) => answer.GetProperty("result").GetProperty("hash").GetString()!;

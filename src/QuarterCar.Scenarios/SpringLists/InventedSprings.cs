@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 
+using QuarterCar.Model;
+
 namespace QuarterCar.Scenarios.SpringLists;
 
 /// <summary>The lists that ship, springs and tenders: invented, in even steps, to try things out with; nobody makes these very springs, and they are not to be bought from.</summary>
@@ -19,6 +21,8 @@ public static class InventedSprings
 
     private const double OverBody = 0.5 * Inch;
 
+    private static readonly Lazy<ImmutableArray<SpringData>> s_all = new(() => [.. Springs().Springs, .. Tenders().Springs]);
+
     /// <summary>Inner diameter of the springs for a body, m: one size of slider carries one inner diameter.</summary>
     /// <param name="body">Diameter of the body, m; null: 2.5 in is taken.</param>
     public static double InnerFor(double? body) => _inner.FirstOrDefault(i => i - (body ?? 2.5 * Inch) >= OverBody - 1e-6, _inner[^1]);
@@ -31,6 +35,11 @@ public static class InventedSprings
 
     /// <summary>The text of a shipped list.</summary>
     public static Stream Open(string file) => typeof(InventedSprings).Assembly.GetManifestResourceStream(file) ?? throw new InvalidOperationException($"{file} is not in the program");
+
+    /// <summary>True for a spring whose rate and lengths are those of one of the lists, but for the digits that a scenario is written with.</summary>
+    public static bool Has(SpringData spring) => s_all.Value.Any(s => Same(s.Rate, spring.Rate) && Same(s.FreeLength, spring.FreeLength) && Same(s.SolidLength, spring.SolidLength));
+
+    private static bool Same(double listed, double written) => Math.Abs(listed - written) <= 1e-4 * listed;
 
     private static SpringList Load(string file)
     {

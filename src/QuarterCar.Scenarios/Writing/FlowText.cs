@@ -8,7 +8,7 @@ namespace QuarterCar.Scenarios.Writing;
 /// <summary>A node of a document as text that reads back as the same node: flow style on one line, or a whole file in block style.</summary>
 public static class FlowText
 {
-    private static readonly SearchValues<char> s_special = SearchValues.Create(",[]{}#&*!|>'\"%@`:");
+    private static readonly SearchValues<char> s_special = SearchValues.Create(",[]{}#&!|>'\"%@`:");
 
     /// <summary>On one line.</summary>
     public static string Of(DocumentNode node) => node switch
@@ -52,7 +52,8 @@ public static class FlowText
 
     private static string Scalar(ScalarNode scalar) => scalar.Quoted ? Quoted(scalar.Text) : Word(scalar.Text);
 
-    private static string Word(string text) => text.Length > 0 && text.Trim().Length == text.Length && text.AsSpan().IndexOfAny(s_special) < 0 && !text.Any(char.IsControl) && text[0] is not ('-' or '?') || IsNumber(text)
+    // A star is special at the beginning alone: units have it, and a change in quotes, "+0.5 lbf*s/in", would no longer be one.
+    private static string Word(string text) => text.Length > 0 && text.Trim().Length == text.Length && text.AsSpan().IndexOfAny(s_special) < 0 && !text.Any(char.IsControl) && text[0] is not ('-' or '?' or '*') || IsNumber(text)
         ? text
         : Quoted(text);
 

@@ -5,6 +5,7 @@ using QuarterCar.Reports.Html;
 using QuarterCar.Reports.Studies;
 using QuarterCar.Reports.Units;
 using QuarterCar.Scenarios;
+using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
 using QuarterCar.Web.State;
 
@@ -17,17 +18,18 @@ internal sealed class CompareAnswer(Library library, Runs runs)
     public void Write(Stream stream, CompareRequest request, CancellationToken cancel)
     {
         UnitSystem units = UnitWords.Of(request.Units) ?? UnitWords.Own(library, request.Setups[0]);
-        StudyRow[] rows = [.. request.Setups.Select((s, i) => Row(s, i, units, cancel))];
+        Scenario?[] scenarios = [.. request.Setups.Select(s => library.Read(s, units).Scenario)];
+        StudyRow[] rows = [.. scenarios.Select((s, i) => Row(s, i, units, cancel))];
+        Excitation[] driven = [.. scenarios.Where((_, i) => rows[i].Figures is not null).Select(s => s!.Excitation)];
         using var json = new Utf8JsonWriter(stream);
         json.WriteStartObject();
-        json.WriteString("table", Table(rows, new Readable(units)));
+        json.WriteString("table", Table(rows, new Readable(units), driven.All(d => Obstacle.IsSame(d, driven[0]))));
         json.WriteEndObject();
     }
 
-    private StudyRow Row(SetupState setup, int index, UnitSystem units, CancellationToken cancel)
+    private StudyRow Row(Scenario? scenario, int index, UnitSystem units, CancellationToken cancel)
     {
         var request = new SetupRequest(index == 0 ? "now" : ((char)('A' + index - 1)).ToString(), []);
-        Scenario? scenario = library.Read(setup, units).Scenario;
         if (scenario is null || PageLimits.Of(scenario) is not null) return new(index, request, null, "this setup has mistakes", null, null);
         try
         {
@@ -47,22 +49,23 @@ internal sealed class CompareAnswer(Library library, Runs runs)
         return $"<td class=\"n\">{number}</td>{(setup == 0 ? "" : $"<td class=\"n less\">{difference}</td>")}";
     }
 
-    private static string Table(StudyRow[] rows, Readable read)
+    private static string Table(StudyRow[] rows, Readable read, bool oneObstacle)
     {
         StudyRow[] ran = [.. rows.Where(r => r.Figures is not null)];
         var html = new HtmlText();
         if (ran.Length > 0)
         {
             var lines = CompareTable.Of(ran, read);
-            html.Raw("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Setups beside each other\"><table class=\"differences\"><caption>Setups beside each other; in brackets the difference to now</caption><thead><tr><th scope=\"col\">figure</th>");
+            html.Raw("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Setups beside each other\"><table class=\"differences\"><caption>Setups beside each other; in brackets the difference to the first</caption><thead><tr><th scope=\"col\">figure</th>");
             foreach (StudyRow row in ran) html.Raw($"<th scope=\"col\" class=\"n\"{(row.Index == ran[0].Index ? "" : " colspan=\"2\"")}><span class=\"mark\" data-setup=\"{row.Index}\"></span>{HtmlText.Encode(row.Request.Title)}</th>");
             html.Raw("</tr></thead><tbody>");
             for (int i = 0; i < lines.Length; i++)
                 html.Raw($"<tr data-figure=\"{lines[i].Name}\"><th scope=\"row\">{HtmlText.Encode(lines[i].Words)}</th>{string.Concat(lines[i].Cells.Select(Cell))}</tr>");
             html.Raw("</tbody></table></div>").Element("p", CompareTable.Legend(lines), "hint-line");
+            if (!oneObstacle) html.Element("p", CompareTally.Unlike, "hint-line");
         }
 
-        foreach (StudyRow row in rows.Where(r => r.Figures is null || r.Rest is not null)) html.Element("p", $"{row.Request.Title}: {row.Note}", "alarm");
+        foreach (StudyRow row in rows.Where(r => r.Figures is null || r.Rest is not null)) html.Raw($"<p class=\"alarm\"><span class=\"mark\" data-setup=\"{row.Index}\"></span><span>{HtmlText.Encode(row.Request.Title)}</span>: {HtmlText.Encode(row.Note)}</p>");
         return html.ToString();
     }
 }

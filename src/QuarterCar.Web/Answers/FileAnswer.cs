@@ -25,7 +25,7 @@ internal sealed class FileAnswer(Library library, Runs runs)
         json.WriteStartObject();
         try
         {
-            (string name, string type, string text) = read.Scenario is { } scenario && PageLimits.Of(scenario) is null ? Of(request.Kind, setup, read, units, cancel) : ("", "", "");
+            (string name, string type, string text) = read.Scenario is { } scenario && (request.Kind == "scenario" || PageLimits.Of(scenario) is null) ? Of(request.Kind, setup, read, units, cancel) : ("", "", "");
             if (name.Length == 0) json.WriteString("problem", "Correct the mistakes first.");
             json.WriteString("name", name);
             json.WriteString("type", type);

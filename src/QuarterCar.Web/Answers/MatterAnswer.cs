@@ -68,7 +68,7 @@ internal sealed class MatterAnswer(Library library)
         json.Short("now", In(present.Si, unit));
         json.Line("points", rows.Where(r => r.Figures?[place] is not null).Select(r => (In(r.Request.Values[0].Si!.Value, unit), r.Figures!.Value[place]!.Value * toSi * figure.PerSi)));
         json.Numbers("touches", rows.Where(r => r.MeetsMetal).Select(r => In(r.Request.Values[0].Si!.Value, unit)));
-        json.WriteString("failed", rows.FirstOrDefault(r => r.Figures is null) is { } bad ? $"Left out where the corner cannot be: {bad.Request.Title}: {bad.Note}." : "");
+        json.WriteString("leftOut", rows.FirstOrDefault(r => r.Figures is null) is { } bad ? $"Left out where the corner cannot be: {bad.Request.Title}: {bad.Note}." : "");
     }
 
     // Each row is what the page would show with that value typed in: load case and stop nut follow its own rules.

@@ -2,7 +2,7 @@
 
 import { state, setup } from "./state.js";
 import { ask } from "./ask.js";
-import { openText } from "./main.js";
+import { openText, settled } from "./main.js";
 
 const LARGEST = 10_000_000;
 const input = document.getElementById("open-file");
@@ -23,6 +23,10 @@ async function open(file) {
 }
 
 async function take(kind) {
+  if (!await settled()) {
+    say("What was typed or chosen last has no answer yet, so no file of it can be written: type it again, or undo it.");
+    return;
+  }
   const answer = await ask("file", { setup: setup(), kind, units: state.units });
   if (!answer) return;
   if (answer.failed ?? answer.problem) {

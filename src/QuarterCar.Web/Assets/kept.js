@@ -4,7 +4,7 @@ import { state, setup, mark, remember, MOST_KEPT } from "./state.js";
 import { ask } from "./ask.js";
 import { LETTERS } from "./look.js";
 import { drawPlots } from "./plots.js";
-import { send } from "./main.js";
+import { send, settled, forgetPending } from "./main.js";
 
 const list = document.getElementById("kept");
 const table = document.getElementById("differences");
@@ -22,9 +22,9 @@ function slot() {
   return [0, 1, 2, 3].find(i => !taken.has(i));
 }
 
-function keep() {
-  if (!state.last || state.mistaken || state.kept.length >= MOST_KEPT) return;
-  state.kept.push({ ...setup(), slot: slot(), words: describe(state.changes), pictures: state.last.result.pictures });
+async function keep() {
+  if (!await settled() || !state.last || state.mistaken || state.kept.length >= MOST_KEPT) return;
+  state.kept.push({ ...setup(), slot: slot(), name: state.name, words: describe(state.changes) + (state.case ? `, ${state.case}` : ""), pictures: state.last.result.pictures });
   state.kept.sort((a, b) => a.slot - b.slot);
   changed();
 }
@@ -76,7 +76,8 @@ export function showKept() {
 
 function takeUp(kept) {
   mark("");
-  Object.assign(state, { text: kept.text, changes: kept.changes, case: kept.case ?? "", hold: "none", base: [] });
+  forgetPending();
+  Object.assign(state, { name: kept.name ?? state.name, text: kept.text, changes: kept.changes, case: kept.case ?? "", hold: "none", base: [] });
   document.getElementById("hold").value = "none";
   send();
 }
@@ -95,9 +96,13 @@ export async function compare() {
   if (state.kept.length === 0) return;
   const setups = [setup(), ...state.kept.map(k => ({ text: k.text, changes: k.changes, case: k.case || null }))];
   const answer = await ask("compare", { setups, units: state.units });
-  if (!answer || answer.failed) return;
+  if (!answer) return;
+  if (answer.failed) {
+    table.textContent = answer.failed;
+    return;
+  }
   table.innerHTML = answer.table;
-  const heads = [...table.querySelectorAll("thead .mark")];
+  const heads = [...table.querySelectorAll(".mark")];
   for (const head of heads) {
     const index = Number(head.dataset.setup);
     const kept = index > 0 ? state.kept[index - 1] : null;

@@ -14,6 +14,8 @@ import { listenToFiles } from "./files.js";
 const $ = id => document.getElementById(id);
 const pending = { edits: [], steps: new Map() };
 let pressedAt = 0;
+let unanswered = true;
+let sending = Promise.resolve();
 
 /** A value typed or chosen. */
 export function edit(path, text) {
@@ -30,8 +32,29 @@ export function step(path, count) {
 }
 
 /** Asks for the present setup and shows the answer. */
-export async function send() {
+export function send() {
+  sending = asking();
+  return sending;
+}
+
+/** Waits for the answer to everything that was typed or chosen. False where there is none: what is shown is another setup then. */
+export async function settled() {
+  for (let last = null; last !== sending;) {
+    last = sending;
+    await last;
+  }
+  return !unanswered;
+}
+
+/** Forgets what was typed and not answered. */
+export function forgetPending() {
+  pending.edits = [];
+  pending.steps.clear();
+}
+
+async function asking() {
   pressedAt = performance.now();
+  unanswered = true;
   const answer = await ask("corner", {
     setup: setup(),
     edits: pending.edits,
@@ -46,8 +69,8 @@ export async function send() {
     showFailure(answer.failed);
     return;
   }
-  pending.edits = [];
-  pending.steps.clear();
+  unanswered = false;
+  forgetPending();
   accept(answer.changes);
   show(answer);
 }
@@ -68,6 +91,7 @@ function show(answer) {
   $("result").classList.toggle("stale", state.mistaken);
   showKept();
   if (answer.result) showResult(answer);
+  else refreshMatter();
   const asked = pressedAt;
   requestAnimationFrame(() => {
     const done = { asked, took: performance.now() - asked, computed: answer.computedMs, answered: answer.answeredMs };
@@ -132,8 +156,7 @@ function showFailure(words) {
 /** Opens another scenario. */
 export function openText(name, text) {
   mark("");
-  pending.edits = [];
-  pending.steps.clear();
+  forgetPending();
   Object.assign(state, { name, text, changes: [], case: "", hold: "none", base: [], units: null, formKey: null });
   forgetTime();
   $("hold").value = "none";
@@ -142,8 +165,7 @@ export function openText(name, text) {
 
 function history(go) {
   if (!go()) return;
-  pending.edits = [];
-  pending.steps.clear();
+  forgetPending();
   $("hold").value = state.hold;
   send();
 }

@@ -3,7 +3,7 @@
 import { state, setup } from "./state.js";
 import { ask } from "./ask.js";
 import { colours } from "./look.js";
-import { drawAlone } from "./plots.js";
+import { drawAlone, clearAlone } from "./plots.js";
 import * as options from "./options.js";
 
 const dialog = document.getElementById("matter");
@@ -26,6 +26,7 @@ async function refresh() {
   if (!answer) return;
   const why = answer.failed ?? answer.problem;
   if (why) {
+    clearAlone("matter");
     words.textContent = why;
     return;
   }
@@ -35,13 +36,13 @@ async function refresh() {
 
 function sentence(answer) {
   const values = answer.points.map(p => p[1]).filter(Number.isFinite);
-  if (values.length === 0) return `The figure does not apply here. ${answer.failed}`;
+  if (values.length === 0) return `The figure does not apply here. ${answer.leftOut}`;
   const digits = v => String(Number(v.toPrecision(3))).replace("-", "\u2212");
   const low = Math.min(...values), high = Math.max(...values);
   const unit = answer.unit ? ` ${answer.unit}` : "";
   const range = `${digits(answer.points[0][0])} to ${digits(answer.points.at(-1)[0])}${unit}`;
   const metal = answer.touches.length > 0 ? " Triangles: meets metal or binds its coils." : "";
-  return `${answer.figure}: ${digits(low)} to ${digits(high)} ${answer.figureUnit} over ${answer.input.toLowerCase()} from ${range}.${metal} ${answer.failed}`;
+  return `${answer.figure}: ${digits(low)} to ${digits(high)} ${answer.figureUnit} over ${answer.input.toLowerCase()} from ${range}.${metal} ${answer.leftOut}`;
 }
 
 let later = 0;

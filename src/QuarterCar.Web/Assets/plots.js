@@ -109,3 +109,8 @@ export function drawAlone(name, option) {
   chart(name).setOption(option, { notMerge: true, silent: true });
   chart(name).resize();
 }
+
+/** Takes a curve away that no longer belongs to what is said beside it. */
+export function clearAlone(name) {
+  chart(name).clear();
+}

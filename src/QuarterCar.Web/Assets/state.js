@@ -80,7 +80,7 @@ export function accept(changes) {
 function remember() {
   try {
     const { name, text, opened, changes, case: load, units } = state;
-    const kept = state.kept.map(({ text: t, changes: c, case: l, words }) => ({ text: t, changes: c, case: l, words }));
+    const kept = state.kept.map(({ name: n, text: t, changes: c, case: l, words }) => ({ name: n, text: t, changes: c, case: l, words }));
     sessionStorage.setItem("quartercar", JSON.stringify({ name, text, opened, changes, case: load, units, kept }));
   } catch {
     // A browser that keeps nothing still works; only a reload starts afresh.

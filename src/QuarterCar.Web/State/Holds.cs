@@ -145,9 +145,15 @@ internal static class Holds
 /// <summary>Edits of a setup's list of changes.</summary>
 internal static class Changes
 {
+    /// <summary>What the scenario says at some paths and below them: what was set there is gone.</summary>
+    public static SetupState Without(SetupState setup, params string[] paths) => setup with { Changes = [.. setup.Changes.Where(c => !paths.Any(p => Stands(c.Path, p)))] };
+
     /// <summary>A value set: what stood at the path or below it before is gone, and it comes last.</summary>
     public static SetupState With(SetupState setup, string path, string text) => setup with
     {
-        Changes = [.. setup.Changes.Where(c => c.Path != path && !c.Path.StartsWith(path + ".", StringComparison.Ordinal) && !c.Path.StartsWith(path + "[", StringComparison.Ordinal)), new Change(path, text)],
+        Changes = [.. Without(setup, path).Changes, new Change(path, text)],
     };
+
+    // At a path or below it.
+    private static bool Stands(string at, string path) => at == path || at.StartsWith(path + ".", StringComparison.Ordinal) || at.StartsWith(path + "[", StringComparison.Ordinal);
 }

@@ -25,6 +25,7 @@ internal sealed class Turn(Library library, UnitSystem units)
     /// <summary>Stands for what moves the wheel: "drop" or "course".</summary>
     public const string Excitation = "excitation";
 
+    // Examples, for a scenario that has none of its own to go back to.
     private static readonly ImmutableArray<(string Path, string Text)> s_drop = [(Terrain, Overrides.None), ("speed", Overrides.None), ("drop", "{ height: 3 ft }")];
 
     private static readonly ImmutableArray<(string Path, string Text)> s_course = [("drop", Overrides.None), (Terrain, "[{ flat: 10 ft }, { step: -18 in }, { flat: 60 ft }]"), ("speed", "5 mph")];
@@ -56,7 +57,9 @@ internal sealed class Turn(Library library, UnitSystem units)
         string text = edit.Text.Trim();
         if (edit.Path == Excitation)
         {
-            foreach ((string path, string value) in text == "drop" ? s_drop : s_course) setup = Changes.With(setup, path, value);
+            bool drop = text == "drop";
+            if (Written(setup) is MapNode written && written.Find(drop ? "drop" : Terrain) is not null) return Changes.Without(setup, Terrain, "speed", "drop");
+            foreach ((string path, string value) in drop ? s_drop : s_course) setup = Changes.With(setup, path, value);
             return setup;
         }
 
@@ -105,21 +108,34 @@ internal sealed class Turn(Library library, UnitSystem units)
 
     private static bool IsSpringRate(string path) => path.StartsWith("coilover.springs.", StringComparison.Ordinal) && path.EndsWith(".rate", StringComparison.Ordinal);
 
-    // The next springs of the list that ships, with the body's inner diameter and the free length nearest to what is fitted.
+    // The next springs of the list that ships, with the inner diameter and the free length nearest to what is fitted. The scenario's own spring lies among them,
+    // so that a press up and one down comes back to it and not to a stranger of its rate.
     private SetupState? OnShelf(SetupState setup, string path, double rate, int count)
     {
         if (library.Read(setup.Own, units).Scenario is not { } scenario) return null;
         string part = path[..^".rate".Length], name = part[(part.LastIndexOf('.') + 1)..];
-        SpringSetData set = scenario.Corner.Coilover.Springs;
-        if ((name switch { "tender" => set.Tender, "upper" => set.Upper, _ => set.Lower }) is not { } fitted) return null;
-        // Of the springs that go over the body, whatever is said of the one that is fitted.
-        SpringData wanted = fitted with { Rate = rate, InnerDiameter = null, MeanDiameter = null, WireDiameter = null };
-        if (TweakShelf.Shipped().Next(wanted, name == "tender", count, scenario.Corner.Coilover.Body?.Diameter) is not { } spring) return setup;
+        if (Spring(scenario, name) is not { } fitted) return null;
+        SetupState opened = Changes.Without(setup, part);
+        SpringData? own = library.Read(opened.Own, units).Scenario is { } before ? Spring(before, name) : null;
+        TweakShelf shelf = TweakShelf.Shipped();
+        if (own is not null) shelf = shelf with { Springs = [own, .. shelf.Springs], Tenders = [own, .. shelf.Tenders] };
+        if (shelf.Next(fitted with { Rate = rate }, name == "tender", count, scenario.Corner.Coilover.Body?.Diameter) is not { } spring) return setup;
+        if (ReferenceEquals(spring, own)) return opened;
         bool us = units == UnitSystem.Us;
+        foreach ((string key, double? was, double? now) in (ReadOnlySpan<(string, double?, double?)>)
+            [("wire_diameter", fitted.WireDiameter, spring.WireDiameter), ("mean_diameter", fitted.MeanDiameter, spring.MeanDiameter), ("inner_diameter", fitted.InnerDiameter, spring.InnerDiameter)])
+        {
+            if (was is not null) setup = Changes.With(setup, $"{part}.{key}", now is { } metres ? ShownUnits.In(metres, us ? "in" : "mm") : Overrides.None);
+        }
+
         setup = Changes.With(setup, path, ShownUnits.In(spring.Rate, us ? "lbf/in" : "N/mm"));
         setup = Changes.With(setup, part + ".free_length", ShownUnits.In(spring.FreeLength, us ? "in" : "mm"));
         return Changes.With(setup, part + ".solid_length", ShownUnits.In(spring.SolidLength, us ? "in" : "mm"));
     }
+
+    private static SpringData? Spring(Scenario scenario, string name) => scenario.Corner.Coilover.Springs is var set && name == "tender" ? set.Tender : name == "upper" ? set.Upper : set.Lower;
+
+    private DocumentNode? Written(SetupState setup) => library.Read(setup with { Changes = [], Case = null }, units).Document?.Root;
 
     private DocumentNode? Root(SetupState setup) => library.Read(setup, units).Edited;
 

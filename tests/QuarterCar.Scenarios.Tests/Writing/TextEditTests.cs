@@ -41,6 +41,11 @@ public sealed class TextEditTests
         Assert.Equal(Content(node), Content(file));
     }
 
+    // In quotes it would set the value and no longer change it.
+    [Fact]
+    public void A_change_in_a_unit_with_a_star_stays_a_change() =>
+        Assert.Equal("{ tyre.damping: +0.5 lbf*s/in, x: \"*y\" }", FlowText.Of(YamlReader.Read("x", "{tyre.damping: +0.5 lbf*s/in, x: '*y'}", new ProblemList())!));
+
     /// <summary>Every key and text of a tree, each set apart from its neighbours; whether it stood in quotes does not count.</summary>
     private static string Content(DocumentNode node) => node switch
     {
