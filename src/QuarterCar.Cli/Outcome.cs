@@ -41,8 +41,11 @@ internal static class Outcome
     }
 
     // Threads of a study hand on what failed in a parcel; want of memory says more than what it made fail elsewhere.
-    private static Exception Cause(Exception e) =>
-        e is AggregateException { InnerExceptions.Count: > 0 } parcel ? parcel.Flatten().InnerExceptions is var all && all.OfType<OutOfMemoryException>().FirstOrDefault() is { } memory ? memory : all[0] : e;
+    private static Exception Cause(Exception e)
+    {
+        var all = (e as AggregateException)?.Flatten().InnerExceptions;
+        return all?.OfType<OutOfMemoryException>().FirstOrDefault() ?? all?.FirstOrDefault() ?? e;
+    }
 
     private static string Words(Exception e) => e switch
     {

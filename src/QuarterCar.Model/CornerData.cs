@@ -109,7 +109,20 @@ public sealed record SpringData(
 public sealed record SpringSetData(SpringData? Tender, SpringData? Upper, SpringData Lower)
 {
     /// <summary>Those there are, from the coil nut down.</summary>
-    public IEnumerable<SpringData> All => new[] { Tender, Upper, Lower }.OfType<SpringData>();
+    public IEnumerable<SpringData> All => Placed.Select(p => p.Spring);
+
+    /// <summary>Those there are with their places by the names of a scenario, from the coil nut down.</summary>
+    public IEnumerable<(string Place, SpringData Spring)> Placed
+    {
+        get
+        {
+            if (Tender is not null)
+                yield return ("tender", Tender);
+            if (Upper is not null)
+                yield return ("upper", Upper);
+            yield return ("lower", Lower);
+        }
+    }
 }
 
 /// <summary>What a stop-nut length refers to (physics.md section 3).</summary>

@@ -1,4 +1,3 @@
-using QuarterCar.Model;
 using QuarterCar.Scenarios;
 
 namespace QuarterCar.Studies;
@@ -35,9 +34,7 @@ internal static class FitWarnings
     {
         if (s.Body?.Diameter is not { } body)
             return null;
-        SpringSetData set = s.Coilover.Springs;
-        string[] tight = [.. new[] { ("tender", set.Tender), ("upper", set.Upper), ("lower", set.Lower) }
-            .Where(p => p.Item2?.CoilInner <= body).Select(p => $"the {p.Item1} spring ({s.Length(p.Item2!.CoilInner!.Value)} inside)")];
+        string[] tight = [.. s.Coilover.Springs.Placed.Where(p => p.Spring.CoilInner <= body).Select(p => $"the {p.Place} spring ({s.Length(p.Spring.CoilInner!.Value)} inside)")];
         if (tight.Length == 0)
             return null;
         string who = string.Join(" and ", tight), does = tight.Length == 1 ? "does" : "do";

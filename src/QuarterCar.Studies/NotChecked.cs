@@ -27,8 +27,8 @@ internal static class NotChecked
         if (body.ThreadPitch is null)
             yield return "preload in turns (coilover.body.thread_pitch)";
         Add(sides, body.Diameter is null, "coilover.body.diameter");
-        foreach ((string name, SpringData? spring) in new[] { ("tender", set.Tender), ("upper", set.Upper), ("lower", set.Lower) })
-            Add(sides, spring is not null && spring.CoilInner is null, $"coilover.springs.{name}.inner_diameter");
+        foreach ((string name, SpringData spring) in set.Placed)
+            Add(sides, spring.CoilInner is null, $"coilover.springs.{name}.inner_diameter");
         if (sides.Count > 0)
             yield return $"clearance between springs and body ({string.Join(", ", sides)})";
     }

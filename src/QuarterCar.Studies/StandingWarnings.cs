@@ -47,7 +47,7 @@ internal static class StandingWarnings
     // A press on a rate of the page or a step of tweak fits such a spring, and a file or sheet of it no longer shows where it comes from.
     private static IEnumerable<Warning> Invented(SpringSetData set)
     {
-        string[] places = [.. new[] { ("tender", set.Tender), ("upper", set.Upper), ("lower", set.Lower) }.Where(s => s.Item2 is { } spring && InventedSprings.Has(spring)).Select(s => s.Item1)];
+        string[] places = [.. set.Placed.Where(p => InventedSprings.Has(p.Spring)).Select(p => p.Place)];
         if (places.Length > 0)
             yield return new("invented_springs", $"The figures of the {string.Join(" and the ", places)} spring are those of the list that ships, which is invented: nobody makes it, so take a maker's figures before ordering.");
     }

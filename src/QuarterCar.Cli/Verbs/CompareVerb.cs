@@ -63,7 +63,7 @@ internal sealed class CompareVerb : StudyVerb
                 else StudyEngine.Rows(comparison.Plan.Count, comparison.Options with { KeepRuns = runs }, (i, run, keep) => comparison.One(i, run, keep, session.Cancel), Take, progress.Report, session.Cancel);
             }
 
-            Action<ResultFolder>? before = Kept(parsed, gathering, inputs);
+            Action<ResultFolder>? before = Kept(parsed, inputs);
             if (traces && gathering is not null) before += files => CompareFiles.CopyTraces(files, gathering.Parts, ran);
             Action<ResultFolder>? also = before + AlsoFiles.Of(formats, comparison.Base, session.Cancel) + (json ? written.Open : null);
             if (folder is not null) CompareFiles.Write(folder, comparison.Head, tally, traces && gathering is null, Produce, also, session.Cancel);

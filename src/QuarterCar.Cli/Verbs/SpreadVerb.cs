@@ -38,7 +38,7 @@ internal sealed class SpreadVerb : StudyVerb
         ulong seed = 1;
         StudySetups study = _setups.ReadBase(parsed, input, (scenario, problems) => Plan(parsed, scenario, problems, ref seed));
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
-        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, study.Plan.Count, gathering), study.Scenario, session.Cancel) + Kept(parsed, gathering, [input]);
+        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, study.Plan.Count, gathering), study.Scenario, session.Cancel) + Kept(parsed, [input]);
         bool json = gathering?.Json ?? _out.Json(parsed);
         using var written = new WrittenJson("spread.json");
         if (json) also += written.Open;

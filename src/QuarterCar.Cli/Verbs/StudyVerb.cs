@@ -27,11 +27,10 @@ internal abstract class StudyVerb(VerbHelp help) : Verb(help)
 
     /// <summary>Writes into a part's folder what the part was asked; null for a whole study, also for one that is put together: its arguments may be a stranger's, and nothing of this machine goes with them. Asked when all is read and before the study runs, so that every part keeps the same.</summary>
     /// <param name="parsed">The command line.</param>
-    /// <param name="gathering">The parts; null to run.</param>
-    /// <param name="inputs">Scenarios.</param>
-    protected static Action<ResultFolder>? Kept(ParseResult parsed, Gathering? gathering, ImmutableArray<ScenarioInput> inputs)
+    /// <param name="inputs">Scenarios; they know whether they are kept.</param>
+    protected static Action<ResultFolder>? Kept(ParseResult parsed, ImmutableArray<ScenarioInput> inputs)
     {
-        if (gathering is not null || parsed.GetResult("--part") is not OptionResult { Implicit: false }) return null;
+        if (!inputs[0].Keeps) return null;
         var asked = new PartAsked([.. Arguments(parsed)], [.. inputs.SelectMany(i => i.Kept()).Distinct()]);
         return asked.Write;
     }

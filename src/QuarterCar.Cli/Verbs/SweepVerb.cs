@@ -36,7 +36,7 @@ internal sealed class SweepVerb : StudyVerb
         StudySetups setups = Mistakes.With(mistake, () => vary.Read(parsed, input));
         SweepGrid grid = vary.Grid(setups);
         string? folder = gathering?.Folder ?? _out.Folder(parsed);
-        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, grid.Points, gathering), setups.Scenario, session.Cancel) + Kept(parsed, gathering, [input]);
+        Action<ResultFolder>? also = AlsoFiles.Of(_also.Formats(parsed, folder, grid.Points, gathering), setups.Scenario, session.Cancel) + Kept(parsed, [input]);
         bool json = gathering?.Json ?? _out.Json(parsed);
         using var written = new WrittenJson("sweep.json");
         if (json) also += written.Open;

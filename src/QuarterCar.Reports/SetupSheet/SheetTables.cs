@@ -38,9 +38,8 @@ internal static class SheetTables
     {
         var set = subject.Result.Scenario.Corner.Coilover.Springs;
         html.Raw("<table><caption>Springs</caption><thead><tr><th></th><th class=\"n\">rate</th><th class=\"n\">free length</th><th class=\"n\">at ride height</th></tr></thead><tbody>");
-        foreach ((string name, var spring) in new[] { ("tender", set.Tender), ("upper", set.Upper), ("lower", set.Lower) })
+        foreach ((string name, var spring) in set.Placed)
         {
-            if (spring is null) continue;
             double loaded = spring.FreeLength - subject.Result.Springs.Single(s => s.Position == name).CompressionRideHeight;
             string cells = string.Concat(new[]
             {

@@ -19,10 +19,9 @@ public sealed class CompareTally(UnitSystem units)
 
     private readonly Lowest _peak = new("acceleration.peak_g", new Readable(units)), _travel = new("travel.up_travel_used", new Readable(units));
     private readonly List<StudyRow> _first = [], _failures = [];
+    private readonly Named _resting = new(), _metal = new(), _failed = new();
     private string? _obstacle;
     private bool _unlike;
-
-    private readonly Named _resting = new(), _metal = new(), _failed = new();
 
     /// <summary>The first rows, at most <see cref="CompareText.Most"/>, without their runs.</summary>
     public IReadOnlyList<StudyRow> First => _first;

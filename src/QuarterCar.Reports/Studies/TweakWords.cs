@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using QuarterCar.Reports.Units;
 using QuarterCar.Reports.Words;
 using QuarterCar.Scenarios.Reading;
@@ -46,10 +48,11 @@ internal sealed class TweakWords
     // What is wrong as written and stays wrong, which no list of changes tells.
     private string Still(TweakOutcome best)
     {
-        string[] limits = [.. best.LimitsStillBroken.Select(l => new FigureScale(l, _read).Word)];
-        string broken = limits.Length == 0 ? "" : $"the {(limits.Length == 1 ? "limit" : "limits")} on {string.Join(", ", limits)} {(limits.Length == 1 ? "is" : "are")} still broken";
+        ImmutableArray<string> limits = best.LimitsStillBroken;
+        string broken = limits.IsEmpty ? "" : $"the {LimitWords.On(limits, _read)} {(limits.Length == 1 ? "is" : "are")} still broken";
         string metal = best.MeetsMetal ? "it still meets metal or binds its coils" : "";
-        return metal.Length + broken.Length == 0 ? "" : $"; {metal}{(metal.Length * broken.Length > 0 ? ", and " : "")}{broken}";
+        string[] wrong = [.. new[] { metal, broken }.Where(w => w.Length > 0)];
+        return wrong.Length == 0 ? "" : "; " + string.Join(", and ", wrong);
     }
 
     /// <summary>What the table shows.</summary>

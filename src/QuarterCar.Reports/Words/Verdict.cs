@@ -92,15 +92,11 @@ public static class Verdict
         string broken = Named(l => l.Broken), missing = Named(l => l.Value is null);
         if (broken.Length > 0) return $"Breaks the {broken}.";
         if (!double.IsFinite(result.Figures.Travel.TravelUse)) return "";
-        if (missing.Length == 0 && StartContacts.OnMetal(result)) return "No limit is broken, but no contact that holds from the start is counted: the corner stands on metal or bound coils.";
         if (missing.Length > 0) return $"The {missing} cannot be judged here.";
+        if (StartContacts.OnMetal(result)) return "No limit is broken, but no contact that holds from the start is counted: the corner stands on metal or bound coils.";
         return EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then.";
 
-        string Named(Func<LimitVerdict, bool> which)
-        {
-            string[] words = [.. result.Limits.Where(which).Select(l => new FigureScale(l.Figure, new Readable(result.Scenario.Units)).Word)];
-            return words.Length == 0 ? "" : $"{(words.Length == 1 ? "limit" : "limits")} on {string.Join(", ", words)}";
-        }
+        string Named(Func<LimitVerdict, bool> which) => LimitWords.On([.. result.Limits.Where(which).Select(l => l.Figure)], new Readable(result.Scenario.Units));
     }
 
     private static void Add(List<string> list, int count, string what)

@@ -21,23 +21,23 @@ public static class InventedSprings
 
     private const double OverBody = 0.5 * Inch;
 
-    private static readonly Lazy<ImmutableArray<SpringData>> s_all = new(() => [.. Springs().Springs, .. Tenders().Springs]);
+    private static readonly Lazy<SpringList> s_springs = new(() => Load("invented-springs.csv")), s_tenders = new(() => Load("invented-tenders.csv"));
 
     /// <summary>Inner diameter of the springs for a body, m: one size of slider carries one inner diameter.</summary>
     /// <param name="body">Diameter of the body, m; null: 2.5 in is taken.</param>
     public static double InnerFor(double? body) => _inner.FirstOrDefault(i => i - (body ?? 2.5 * Inch) >= OverBody - 1e-6, _inner[^1]);
 
     /// <summary>Every spring, all inner diameters.</summary>
-    public static SpringList Springs() => Load("invented-springs.csv");
+    public static SpringList Springs() => s_springs.Value;
 
     /// <summary>Every tender, all inner diameters.</summary>
-    public static SpringList Tenders() => Load("invented-tenders.csv");
+    public static SpringList Tenders() => s_tenders.Value;
 
     /// <summary>The text of a shipped list.</summary>
     public static Stream Open(string file) => typeof(InventedSprings).Assembly.GetManifestResourceStream(file) ?? throw new InvalidOperationException($"{file} is not in the program");
 
     /// <summary>True for a spring whose rate and lengths are those of one of the lists, but for the digits that a scenario is written with.</summary>
-    public static bool Has(SpringData spring) => s_all.Value.Any(s => Same(s.Rate, spring.Rate) && Same(s.FreeLength, spring.FreeLength) && Same(s.SolidLength, spring.SolidLength));
+    public static bool Has(SpringData spring) => Springs().Rows.Concat(Tenders().Rows).Any(r => Same(r.Spring.Rate, spring.Rate) && Same(r.Spring.FreeLength, spring.FreeLength) && Same(r.Spring.SolidLength, spring.SolidLength));
 
     private static bool Same(double listed, double written) => Math.Abs(listed - written) <= 1e-4 * listed;
 

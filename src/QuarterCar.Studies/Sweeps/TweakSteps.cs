@@ -100,12 +100,12 @@ internal sealed class TweakSteps(Scenario scenario, StandingFigures standing, Tw
 
     private IEnumerable<TweakStep> Springs()
     {
-        foreach ((string name, SpringData? spring) in new[] { ("tender", _coilover.Springs.Tender), ("upper", _coilover.Springs.Upper), ("lower", _coilover.Springs.Lower) })
+        foreach ((string name, SpringData spring) in _coilover.Springs.Placed)
         {
-            foreach (int way in Ways.Where(_ => spring is not null))
+            foreach (int way in Ways)
             {
-                if (shelf.Next(spring!, name == "tender", way, _coilover.Body?.Diameter) is { } next)
-                    yield return Spring(name, spring!, next, way);
+                if (shelf.Next(spring, name == "tender", way, _coilover.Body?.Diameter) is { } next)
+                    yield return Spring(name, spring, next, way);
             }
         }
     }

@@ -74,12 +74,7 @@ internal sealed class CoiloverGeometry
         return groupFree - held;
     }
 
-    private IEnumerable<(string Name, SpringData Spring)> Springs()
-    {
-        yield return ("lower", _set.Lower);
-        if (_set.Upper is { } upper) yield return ("upper", upper);
-        if (_set.Tender is { } tender) yield return ("tender", tender);
-    }
+    private IEnumerable<(string Name, SpringData Spring)> Springs() => _set.Placed.Reverse();
 
     // Tender and upper spring share one force until the tender is solid.
     private double Tender(double group)

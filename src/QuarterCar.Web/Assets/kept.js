@@ -102,12 +102,11 @@ export async function compare() {
     return;
   }
   table.innerHTML = answer.table;
-  const heads = [...table.querySelectorAll(".mark")];
-  for (const head of heads) {
-    const index = Number(head.dataset.setup);
+  for (const swatch of table.querySelectorAll(".mark")) {
+    const index = Number(swatch.dataset.setup);
     const kept = index > 0 ? state.kept[index - 1] : null;
-    head.dataset.setup = kept ? kept.slot + 1 : 0;
-    if (kept) head.nextSibling.textContent = LETTERS[kept.slot];
+    swatch.dataset.setup = kept ? kept.slot + 1 : 0;
+    if (kept) swatch.nextSibling.textContent = LETTERS[kept.slot];
   }
 }
 

@@ -133,7 +133,7 @@ internal sealed class Turn(Library library, UnitSystem units)
         return Changes.With(setup, part + ".solid_length", ShownUnits.In(spring.SolidLength, us ? "in" : "mm"));
     }
 
-    private static SpringData? Spring(Scenario scenario, string name) => scenario.Corner.Coilover.Springs is var set && name == "tender" ? set.Tender : name == "upper" ? set.Upper : set.Lower;
+    private static SpringData? Spring(Scenario scenario, string place) => scenario.Corner.Coilover.Springs.Placed.FirstOrDefault(p => p.Place == place).Spring;
 
     private DocumentNode? Written(SetupState setup) => library.Read(setup with { Changes = [], Case = null }, units).Document?.Root;
 
