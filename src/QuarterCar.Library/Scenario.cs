@@ -77,7 +77,12 @@ public sealed class Scenario
     /// <exception cref="ScenarioException">No such path, or a value with a unit is wanted there.</exception>
     public Scenario With(string path, double value) => With(path, value.ToString("R", CultureInfo.InvariantCulture));
 
-    /// <summary>The scenario under one of its load cases; the stop nut stays where it is on the body.</summary>
+    /// <summary>The scenario as a setup of a study changes it: all its values at once, where one without the others could not stand.</summary>
+    /// <param name="setup">The values; its title is not asked.</param>
+    /// <exception cref="ScenarioException">No such path, no such value there, or values that do not go together.</exception>
+    public Scenario With(SetupDraft setup) => new(Document, Options with { Sets = [.. Options.Sets, .. setup.Sets] });
+
+    /// <summary>The scenario under one of its load cases; the stop nut stays where it is on the body. Values changed by With, before or after, come on top of the case.</summary>
     /// <param name="name">The case.</param>
     /// <exception cref="ScenarioException">No such case.</exception>
     public Scenario WithCase(string name) => new(Document, Options with { Case = name });

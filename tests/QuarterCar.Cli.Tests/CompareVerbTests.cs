@@ -32,6 +32,24 @@ public sealed class CompareVerbTests : IDisposable
         }
     }
 
+    // A drop stands only where the row takes the course away.
+    [Fact]
+    public void A_list_may_hold_a_course_in_one_row_and_a_drop_in_the_next()
+    {
+        const string ground = "[{ flat: 10 ft }, { step: -18 in }, { flat: 60 ft }]";
+        string list = _scratch.At("list.csv");
+        File.WriteAllText(list, $$"""
+            title,terrain,speed,drop
+            over the ledge,"{{ground}}",5 mph,none
+            dropped,none,none,{ height: 3 ft }
+
+            """);
+        string[] peaks = [.. Asked.Of("compare", Scenarios.QuarryLedge, "--setups", list, "--json").Json().GetProperty("setups").EnumerateArray().Select(s => s.GetProperty("figures").GetProperty("acceleration.peak_g").GetRawText())];
+        Assert.Equal([Peak("terrain=" + ground, "speed=5 mph"), Peak("terrain=none", "speed=none", "drop={ height: 3 ft }")], peaks);
+
+        static string Peak(params string[] sets) => Asked.Of(["run", Scenarios.QuarryLedge, "--json", .. sets.SelectMany(s => new[] { "--set", s })]).Json().GetProperty("acceleration").GetProperty("peak_g").GetRawText();
+    }
+
     [Fact]
     public void The_last_vary_runs_fastest_and_one_unit_serves_all_values()
     {

@@ -157,7 +157,7 @@ public sealed partial class SheetVerbTests : IDisposable
     {
         var scenario = ScenarioReader.Read(Scenarios.QuarryLedge, ReadOptions.Plain).Scenario!;
         string page = SheetPage.Write(new SheetSubject(StandingStudy.Of(scenario), new DateOnly(2031, 2, 3), "two up and fuel", ["coilover.preload=1.6 in"]));
-        foreach (string text in new[] { scenario.Title, scenario.Hash, "2031-02-03", "load case: two up and fuel", "changed: coilover.preload=1.6 in" })
+        foreach (string text in new[] { scenario.Title, scenario.Hash, "2031-02-03", "load case: two up and fuel, then changed: coilover.preload=1.6 in" })
             Assert.Contains(text, page, StringComparison.Ordinal);
     }
 

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 using QuarterCar.Drafts;
 using QuarterCar.TestKit;
 using QuarterCar.TestKit.Programs;
@@ -73,6 +75,29 @@ public class LibraryTests
         Assert.Throws<ScenarioException>(() => Study.Sweep(Ledge, ["coilover.preload=1:2:1 in"]));
         Assert.Throws<ScenarioException>(() => Study.Spread(Ledge));
     }
+
+    [Fact]
+    public void What_no_setup_has_for_itself_is_refused()
+    {
+        SetupDraft one = new("one");
+        Assert.Contains("limits that vary", Refused(() => Study.Compare(Ledge, [one.With("limits.travel_use", "0.9")])), StringComparison.Ordinal);
+        Assert.Contains("the path of the way itself", Refused(() => Study.Reach(Ledge, "terrain[1].step=-10:-20 in", [one.With("terrain[01].step", "-12 in")])), StringComparison.Ordinal);
+    }
+
+    // A drop alone stands beside the ledge's course, and without the course alone nothing moves the wheel: only together can they be.
+    [Fact]
+    public void Values_that_go_together_are_judged_together()
+    {
+        SetupDraft drop = new SetupDraft("drop").With("terrain", "none").With("speed", "none").With("drop", "{ height: 3 ft }");
+        SetupDraft again = new SetupDraft("drop").With("drop", "{ height: 9 ft }").With("terrain", "none").With("speed", "none").With("drop", "{ height: 3 ft }");
+        var program = ProgramProcess.Run(Checkout.Root, "run", "scenarios/quarry-ledge.yaml", "--set", "terrain=none", "--set", "speed=none", "--set", "drop={ height: 3 ft }", "--json");
+        using var summary = JsonDocument.Parse(program.Out);
+        double? wanted = summary.RootElement.GetProperty("acceleration").GetProperty("peak_g").GetDouble();
+        Assert.Equal(wanted, Ledge.With(drop).Run().Figures["acceleration.peak_g"]);
+        Assert.Equal([wanted, wanted], Study.Compare(Ledge, [drop, again]).Select(r => r.Figures!["acceleration.peak_g"]));
+    }
+
+    private static string Refused(Action study) => Assert.Throws<ScenarioException>(study).Message;
 
     [Theory]
     [InlineData("travel_usage", "travel_use")]

@@ -232,6 +232,43 @@ public sealed class CornerTests(PageFixture page)
         Assert.True(points.Length > 8);
     }
 
+    // Held ride height is met by the preload, so that it is the same at every rate; and of the preload itself nothing is left to see.
+    [Fact]
+    public async Task How_much_an_input_matters_follows_what_is_held()
+    {
+        JsonElement answer = await page.Ask("matter", Question("coilover.springs.upper.rate"));
+        double height = PageFixture.Check("ride_height_m") / 0.0254;
+        double[] heights = [.. answer.GetProperty("points").EnumerateArray().Select(p => p[1].GetDouble())];
+        Assert.True(heights.Length > 8);
+        var tape = new Tolerance(2e-4, "in: preload is set to four decimals of an inch, six figures are sent");
+        Assert.All(heights, h => tape.Holds(height, h));
+        Assert.Equal(", the ride height held", answer.GetProperty("held").GetString());
+        Assert.StartsWith("What is held sets this input", (await page.Ask("matter", Question("coilover.preload"))).GetProperty("problem").GetString(), StringComparison.Ordinal);
+
+        static object Question(string path) => new { setup = PageFixture.Setup([]), path, figure = "static.ride_height_m", hold = "ride_height", @base = Array.Empty<object>() };
+    }
+
+    [Fact]
+    public async Task What_is_held_says_so_where_a_value_gives_way_to_it()
+    {
+        JsonElement answer = await page.Corner([], new() { ["hold"] = "ride_height", ["base"] = Array.Empty<object>(), ["edits"] = new[] { new { path = "coilover.preload", text = "1.9 in" } } });
+        JsonElement form = answer.GetProperty("form"), note = Assert.Single(form.GetProperty("notes").EnumerateArray());
+        Assert.Equal("coilover.preload", note.GetProperty("path").GetString());
+        Assert.Equal($"What is held sets this: {form.GetProperty("values").GetProperty("coilover.preload").GetString()} in place of 1.9 in. Hold nothing to set it yourself.", note.GetProperty("words").GetString());
+        JsonElement other = await page.Corner([], new() { ["hold"] = "ride_height", ["base"] = Array.Empty<object>(), ["edits"] = new[] { new { path = "corner.sprung_weight", text = "900 lbf" } } });
+        Assert.Empty(other.GetProperty("form").GetProperty("notes").EnumerateArray());
+    }
+
+    // At nearly every one of 120 crests the slider leaves the nut and comes back, or the tyre the ground.
+    [Fact]
+    public async Task Events_beyond_those_shown_are_counted()
+    {
+        JsonElement answer = await page.Corner([("terrain", "[{ whoops: { height: 10 in, spacing: 8 ft, count: 120 } }]"), ("speed", "20 mph")], text: PageFixture.Plain);
+        string events = answer.GetProperty("result").GetProperty("events").GetString()!;
+        Assert.Equal(200, events.Split("<li").Length - 1);
+        Assert.Matches("The first 200 of [0-9]+: the file of events has them all", events);
+    }
+
     [Fact]
     public async Task Setups_beside_each_other_stand_in_one_table()
     {

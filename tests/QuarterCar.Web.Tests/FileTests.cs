@@ -61,6 +61,14 @@ public sealed class FileTests(PageFixture page)
         Assert.Contains("changed: coilover.stop_nut.gap=2 in", answer.GetProperty("text").GetString(), StringComparison.Ordinal);
     }
 
+    // The page loads the changed scenario; the command line changes the loaded one (SheetVerbTests).
+    [Fact]
+    public async Task The_setup_sheet_says_that_the_case_came_last()
+    {
+        JsonElement answer = await page.Ask("file", new { setup = PageFixture.Setup([("coilover.preload", "1.6 in")], PageFixture.Plain, "heavy"), kind = "sheet" });
+        Assert.Contains("changed: coilover.preload=1.6 in, then load case: heavy", answer.GetProperty("text").GetString(), StringComparison.Ordinal);
+    }
+
     private async Task<string> Saved((string, string)[] changes) =>
         (await page.Ask("file", new { setup = PageFixture.Setup(changes), kind = "scenario" })).GetProperty("text").GetString()!;
 

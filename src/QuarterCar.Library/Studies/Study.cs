@@ -69,7 +69,7 @@ public static class Study
         var problems = new ProblemList();
         SweepAxis? axis = new RangeText(scenario.Document, scenario.Options.Sets, problems).Reach(way);
         if (axis is null) throw new ScenarioException(problems.ToImmutable());
-        ReachResult result = ReachStudy.Run(Base(scenario, hold), axis, SetupDraft.Plan(scenario, setups ?? [new SetupDraft("as written")]), StudyOptions.Default, null, cancel);
+        ReachResult result = ReachStudy.Run(Base(scenario, hold), axis, SetupDraft.Plan(scenario, setups ?? [new SetupDraft("as written")], axis.Path), StudyOptions.Default, null, cancel);
         return [.. result.Setups.Select(s => new ReachAnswer(s.Request.Title, s.Largest, s.FirstBroken?.Verdict?.Figure, s.Resolution))];
     }
 

@@ -40,8 +40,14 @@ public static class SheetPage
     {
         Scenario scenario = subject.Result.Scenario;
         string date = subject.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        string changes = subject.Changes.IsEmpty ? "" : $" · changed: {string.Join(", ", subject.Changes)}";
-        return $"Setup sheet · {date} · load case: {subject.Case ?? "as written"}{changes} · {Path.GetFileName(scenario.File)}, content {scenario.Hash[..Math.Min(12, scenario.Hash.Length)]}";
+        string load = $"load case: {subject.Case ?? "as written"}", changes = subject.Changes.IsEmpty ? "" : $"changed: {string.Join(", ", subject.Changes)}";
+
+        // Where both set one key the later has it: the order says which.
+        string setup = changes.Length == 0 ? load
+            : subject.Case is null ? $"{load} · {changes}"
+            : subject.CaseComesLast ? $"{changes}, then {load}"
+            : $"{load}, then {changes}";
+        return $"Setup sheet · {date} · {setup} · {Path.GetFileName(scenario.File)}, content {scenario.Hash[..Math.Min(12, scenario.Hash.Length)]}";
     }
 
     private static void Steps(HtmlText html, SheetSubject subject, SetupStep[] steps)

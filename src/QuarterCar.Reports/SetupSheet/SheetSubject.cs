@@ -10,7 +10,8 @@ namespace QuarterCar.Reports.SetupSheet;
 /// <param name="Date">The day on which it was made.</param>
 /// <param name="Case">The load case taken; null for the scenario as written.</param>
 /// <param name="Changes">Overrides as given, path=value.</param>
-public sealed record SheetSubject(StandingResult Result, DateOnly Date, string? Case, ImmutableArray<string> Changes)
+/// <param name="CaseComesLast">The load case was applied to the changed scenario; else the changes to the loaded one.</param>
+public sealed record SheetSubject(StandingResult Result, DateOnly Date, string? Case, ImmutableArray<string> Changes, bool CaseComesLast = false)
 {
     /// <summary>What whoever handles the coilover must know.</summary>
     internal HandlingFigures Handling { get; } = HandlingFigures.Of(Result.Corner);

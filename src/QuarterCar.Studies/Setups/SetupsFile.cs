@@ -108,6 +108,7 @@ public static class SetupsFile
         }
 
         var values = ImmutableArray.CreateBuilder<SetupValue>();
+        var meant = new List<KnownPath>();
         string title = "";
         for (int i = 0; i < header.Length; i++)
         {
@@ -117,12 +118,12 @@ public static class SetupsFile
             else
             {
                 if (known[i] is not { } path) continue; // the header's mistake is noted, and its text may be as long as the file
-                var value = SetupValue.Of(header[i], cell);
-                check.Value(path, value, place);
-                values.Add(value);
+                values.Add(SetupValue.Of(header[i], cell));
+                meant.Add(path);
             }
         }
 
+        for (int i = 0; i < meant.Count; i++) check.Value(meant[i], values[i], place, values);
         var made = SetupRequest.Of(values.ToImmutable());
         return title.Length > 0 ? made with { Title = title } : made;
     }

@@ -34,7 +34,11 @@ public sealed class ValueCheck(ScenarioDocument? document, ReadOptions options, 
     }
 
     /// <summary>True where a value can stand at its path; else the reason is noted at its place.</summary>
-    public bool Value(KnownPath known, SetupValue value, Place place)
+    /// <param name="known">The path's meaning.</param>
+    /// <param name="value">The value.</param>
+    /// <param name="place">Where it stands.</param>
+    /// <param name="setup">Every value of the setup that it is one of: a drop stands where the setup takes the course away.</param>
+    public bool Value(KnownPath known, SetupValue value, Place place, IEnumerable<SetupValue>? setup = null)
     {
         int before = problems.Count;
         if (!PlainText.IsLine(value.Text))
@@ -50,17 +54,23 @@ public sealed class ValueCheck(ScenarioDocument? document, ReadOptions options, 
         {
             var node = YamlReader.Read(value.AsSet, value.Text, own, hasLines: false);
             if (own.Count == 0 && node is ScalarNode scalar && known.Kind is QuantityKind kind) new QuantityReader(own).Read(value.Path, kind, scalar);
-            else if (own.Count == 0 && document is not null && edited is not null && known.Kind is not QuantityKind) Whole(value, own);
+            else if (own.Count == 0 && document is not null && edited is not null && known.Kind is not QuantityKind) Whole(value, setup, own);
         }
 
         foreach (Problem problem in own.ToImmutable()) problems.Note(problem with { File = place.File, Line = place.Line });
         return problems.Count == before;
     }
 
-    // Words, lists and maps are judged by the reader itself; only what it finds at the value counts here.
-    private void Whole(SetupValue value, ProblemList own)
+    // Words, lists and maps are judged by the reader itself, alone or else in their setup; only what it finds at the value counts here.
+    private void Whole(SetupValue value, IEnumerable<SetupValue>? setup, ProblemList own)
     {
-        ReadResult read = ScenarioReader.Read(document!, options with { Sets = [.. options.Sets, value.AsSet], Nut = NutRule.Reset });
-        foreach (Problem problem in read.Problems.Where(p => p.File == "--set " + value.AsSet)) own.Note(problem);
+        Problem[] found = At(value, [value.AsSet]);
+        if (found.Length > 0 && setup is not null) found = At(value, setup.Select(v => v.AsSet));
+        foreach (Problem problem in found) own.Note(problem);
     }
+
+    private Problem[] At(SetupValue value, IEnumerable<string> sets) =>
+    [
+        .. ScenarioReader.Read(document!, options with { Sets = [.. options.Sets, .. sets], Nut = NutRule.Reset }).Problems.Where(p => p.File == "--set " + value.AsSet),
+    ];
 }

@@ -27,6 +27,7 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         UnitSystem? asked = UnitWords.Of(request.Units);
         UnitSystem units = asked ?? UnitWords.Own(library, request.Setup);
         SetupState setup = new Turn(library, units).Apply(request.Setup, request.Edits ?? [], request.Steps ?? [], cancel);
+        SetupState typed = setup;
         Problem? held = null;
         try
         {
@@ -43,7 +44,7 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         using var json = new Utf8JsonWriter(stream);
         json.WriteStartObject();
         Head(json, setup, units);
-        Form(json, read, units, request.Form, setup.LoadCase);
+        Form(json, read, units, request.Form, setup.LoadCase, GivenWay(request, typed, setup));
         Mistakes(json, problems);
         if (run is not null) Result(json, run);
         json.Short("computedMs", computed.TotalMilliseconds);
@@ -92,7 +93,14 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         json.WriteEndObject();
     }
 
-    private static void Form(Utf8JsonWriter json, ReadSetup read, UnitSystem units, string? shown, string? loadCase)
+    // What was typed or pressed just now where something held has the last word.
+    private static Change[] GivenWay(CornerRequest request, SetupState typed, SetupState held) =>
+    [
+        .. (request.Edits ?? []).Select(e => e.Path).Concat((request.Steps ?? []).Select(s => s.Path)).Distinct()
+            .Where(p => Holds.Sets(typed, held, p)).Select(p => typed.Changes.First(c => c.Path == p)),
+    ];
+
+    private static void Form(Utf8JsonWriter json, ReadSetup read, UnitSystem units, string? shown, string? loadCase, Change[] givenWay)
     {
         if (read.Edited is null) return;
         ImmutableArray<FieldGroup> groups = new FieldList(read.Edited, units).Groups();
@@ -106,6 +114,12 @@ internal sealed class CornerAnswer(Library library, Runs runs)
         json.WriteStartArray("cases");
         foreach (LoadCase one in read.Scenario?.Cases ?? []) json.WriteStringValue(one.Name);
         json.WriteEndArray();
+        json.List("notes", givenWay, c =>
+        {
+            string now = groups.SelectMany(g => g.Fields).FirstOrDefault(f => f.Path == c.Path)?.Shown ?? "";
+            json.WriteString("path", c.Path);
+            json.WriteString("words", $"What is held sets this{(now.Length > 0 ? $": {now} in place of {c.Text}" : "")}. Hold nothing to set it yourself.");
+        });
         json.WriteString("caseWords", read.Scenario?.Cases.FirstOrDefault(c => c.Name == loadCase) is { } taken ? OnTop(taken) : "");
         json.WriteEndObject();
     }

@@ -84,7 +84,8 @@ internal static class FiguresHtml
         var html = new HtmlText();
         if (run.Events.IsEmpty) return html.Element("p", StartContacts.Of(run) is { } stands ? $"No event: the corner {stands}." : "Nothing touches, nothing crosses over: the shaft stays between its stops.", "empty").ToString();
         html.Raw("<ol class=\"events\">");
-        foreach (EventRow e in run.Events.Where(e => !EventWords.IsRelease(e.Event)).Take(most))
+        EventRow[] shown = [.. run.Events.Where(e => !EventWords.IsRelease(e.Event))];
+        foreach (EventRow e in shown.Take(most))
         {
             string hard = e.Contact is { } c ? $", {read.Text(Dimension.Velocity, Math.Abs(c.ShaftVelocity))}, peak {read.Text(Dimension.Force, c.PeakForce)}" : "";
             string css = EventWords.IsMetal(e.Event) ? " class=\"metal\"" : EventWords.IsContact(e.Event) ? " class=\"contact\"" : "";
@@ -92,6 +93,7 @@ internal static class FiguresHtml
         }
 
         html.Raw("</ol>");
+        if (shown.Length > most) html.Element("p", string.Create(CultureInfo.InvariantCulture, $"The first {most} of {shown.Length}: the file of events has them all."), "hint-line");
         if (run.Events.Any(e => e.Contact is not null)) html.Element("p", Cautions.AssumedLong, "hint-line");
         return html.ToString();
     }

@@ -55,7 +55,7 @@ internal sealed class FileAnswer(Library library, Runs runs)
         var cases = read.Scenario!.Cases.Select(c => (c.Name, Loaded(setup with { Case = c.Name }, read.Scenario.Units)));
         StandingResult standing = StandingStudy.Of(read.Scenario with { File = Path.GetFileName(read.Scenario.File) }, cases);
         var today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
-        return SheetPage.Write(new SheetSubject(standing, today, setup.LoadCase, setup.Sets));
+        return SheetPage.Write(new SheetSubject(standing, today, setup.LoadCase, setup.Sets, CaseComesLast: true));
     }
 
     // A row that is not there would look like a case that is not there.

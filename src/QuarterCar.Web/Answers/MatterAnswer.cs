@@ -59,19 +59,26 @@ internal sealed class MatterAnswer(Library library)
         double[] at = [.. Enumerable.Range(-Side, (2 * Side) + 1).Select(i => present.Si + (i * step)).Where(kind.Range.Holds)];
         var (dimension, toSi) = Readable.OfKey(request.Figure);
         ReadableUnit figure = request.Figure.StartsWith("counts.", StringComparison.Ordinal) ? new("", 1, 0) : new Readable(units).Unit(dimension);
+        if (IsSetByHold(request, [.. at.Where(v => v != present.Si).Select(v => ShownUnits.In(v, unit))], cancel))
+        {
+            json.WriteString("problem", "What is held sets this input, so that nothing else can be seen to follow from it: hold nothing, or something else.");
+            return;
+        }
+
         StudyRow[] rows = Rows(read, request, at, present, units, cancel);
         int place = FigureTable.Names.IndexOf(request.Figure);
         json.WriteString("unit", unit);
         json.WriteString("input", FieldWords.Of(request.Path));
         json.WriteString("figure", FigureWords.OfName(request.Figure, null, new Readable(units)).Words);
         json.WriteString("figureUnit", figure.Name);
+        json.WriteString("held", request.Hold switch { "nut" => ", the stop nut held on the body", "ride_height" => ", the ride height held", "crossover" => ", ride height and crossover held", _ => "" });
         json.Short("now", In(present.Si, unit));
         json.Line("points", rows.Where(r => r.Figures?[place] is not null).Select(r => (In(r.Request.Values[0].Si!.Value, unit), r.Figures!.Value[place]!.Value * toSi * figure.PerSi)));
         json.Numbers("touches", rows.Where(r => r.MeetsMetal).Select(r => In(r.Request.Values[0].Si!.Value, unit)));
         json.WriteString("leftOut", rows.FirstOrDefault(r => r.Figures is null) is { } bad ? $"Left out where the corner cannot be: {bad.Request.Title}: {bad.Note}." : "");
     }
 
-    // Each row is what the page would show with that value typed in: load case and stop nut follow its own rules.
+    // Each row is what the page would show with that value typed in: load case, stop nut and what is held follow its own rules.
     private StudyRow[] Rows(ReadSetup read, MatterRequest request, double[] at, Measured present, UnitSystem units, CancellationToken cancel)
     {
         string unit = ShownUnit(present, units);
@@ -84,12 +91,39 @@ internal sealed class MatterAnswer(Library library)
         {
             var value = new SetupValue(request.Path, ShownUnits.In(at[index], unit), at[index]);
             var asked = SetupRequest.Of([value]);
-            ReadSetup there = at[index] == present.Si ? read : library.Read(Changes.With(request.Setup, value.Path, value.Text), units);
-            return there.Scenario is { } scenario
-                ? StudyEngine.One(study, new Setup(asked, scenario, null, ""), index, run, keepRun, cancel)
-                : new StudyRow(index, asked, null, string.Join("; ", there.Problems.Select(p => $"{p.Key}: found {p.Found}; wanted {p.Wanted}")), null, null);
+            try
+            {
+                ReadSetup there = at[index] == present.Si ? read : library.Read(Held(request, Changes.With(request.Setup, value.Path, value.Text), cancel), units);
+                return there.Scenario is { } scenario
+                    ? StudyEngine.One(study, new Setup(asked, scenario, null, ""), index, run, keepRun, cancel)
+                    : new StudyRow(index, asked, null, string.Join("; ", there.Problems.Select(p => $"{p.Key}: found {p.Found}; wanted {p.Wanted}")), null, null);
+            }
+            catch (CornerException e)
+            {
+                return new StudyRow(index, asked, null, $"found {e.Found}; wanted {e.Wanted}", null, null);
+            }
         }
     }
+
+    private bool IsSetByHold(MatterRequest request, string[] values, CancellationToken cancel)
+    {
+        foreach (string value in values)
+        {
+            try
+            {
+                SetupState typed = Changes.With(request.Setup, request.Path, value);
+                return Holds.Sets(typed, Held(request, typed, cancel), request.Path);
+            }
+            catch (CornerException)
+            {
+                // This value cannot be held; the next one says as much about the path.
+            }
+        }
+
+        return false;
+    }
+
+    private SetupState Held(MatterRequest request, SetupState setup, CancellationToken cancel) => Holds.Apply(library, setup, request.Hold, [.. request.Base ?? []], cancel);
 
     private static string ShownUnit(Measured present, UnitSystem units) => present.Unit is null ? "" : ShownUnits.Of(present.Unit.Name, units);
 

@@ -2,17 +2,10 @@
 
 import { state, setup } from "./state.js";
 import { ask } from "./ask.js";
-import { openText, settled } from "./main.js";
+import { openText, say, settled } from "./main.js";
 
 const LARGEST = 10_000_000;
 const input = document.getElementById("open-file");
-
-function say(words) {
-  const line = document.createElement("p");
-  line.className = "alarm";
-  line.textContent = words;
-  document.getElementById("mistakes").replaceChildren(line);
-}
 
 async function open(file) {
   if (file.size > LARGEST) {

@@ -28,23 +28,27 @@ export function showValues(values) {
   }
 }
 
-/** Shows each mistake beside its field; gives back those that no field shows. */
-export function showProblems(problems) {
+/** Shows each mistake, and each word on what a field shows, beside its field; gives back the mistakes that no field shows. */
+export function showProblems(problems, notes) {
   for (const shown of form.querySelectorAll(".problem:not([hidden])")) {
     shown.hidden = true;
     shown.textContent = "";
     input(shown.parentElement.dataset.path)?.removeAttribute("aria-invalid");
   }
-  return problems.filter(problem => {
-    const field = input(problem.path);
-    if (!field) return true;
-    const place = field.closest(".field").querySelector(".problem");
-    place.hidden = false;
-    place.textContent = problem.words;
-    field.setAttribute("aria-invalid", "true");
-    for (let at = field.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
-    return false;
-  });
+  for (const note of notes) showBeside(note, true);
+  return problems.filter(problem => !showBeside(problem, false));
+}
+
+function showBeside({ path, words }, harmless) {
+  const field = input(path);
+  if (!field) return false;
+  const place = field.closest(".field").querySelector(".problem");
+  place.hidden = false;
+  place.textContent = words;
+  place.classList.toggle("note", harmless);
+  if (!harmless) field.setAttribute("aria-invalid", "true");
+  for (let at = field.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
+  return true;
 }
 
 function commit(field) {

@@ -84,7 +84,8 @@ function show(answer) {
     showValues(answer.form.values);
     if (answer.result) showCases(answer.form.cases, answer.form.caseWords);
   }
-  const rest = showProblems(answer.problems);
+  const rest = showProblems(answer.problems, answer.form?.notes ?? []);
+  say("");
   showMistakes(answer.problems, rest);
   state.mistaken = answer.problems.length > 0;
   document.body.classList.toggle("mistaken", state.mistaken);
@@ -119,6 +120,14 @@ function showResult(answer) {
   refreshMatter();
 }
 
+/** A word on something that went wrong, in a place of its own: mistakes of the setup stay where they are. */
+export function say(words) {
+  const line = document.createElement("p");
+  line.className = "alarm";
+  line.textContent = words;
+  $("said").replaceChildren(...(words ? [line] : []));
+}
+
 function showCases(cases, words) {
   const select = $("case");
   $("case-field").hidden = cases.length === 0;
@@ -146,10 +155,8 @@ function showMistakes(problems, rest) {
 }
 
 function showFailure(words) {
-  const line = document.createElement("p");
-  line.className = "alarm";
-  line.textContent = words;
-  $("mistakes").replaceChildren(line);
+  say(words);
+  document.body.classList.add("mistaken");
   $("result").classList.add("stale");
 }
 

@@ -22,7 +22,7 @@ export function openMatter(of) {
 
 async function refresh() {
   words.textContent = "Working it out …";
-  const answer = await ask("matter", { setup: setup(), path, figure: figure.value, units: state.units });
+  const answer = await ask("matter", { setup: setup(), path, figure: figure.value, units: state.units, hold: state.hold, base: state.base });
   if (!answer) return;
   const why = answer.failed ?? answer.problem;
   if (why) {
@@ -42,7 +42,7 @@ function sentence(answer) {
   const unit = answer.unit ? ` ${answer.unit}` : "";
   const range = `${digits(answer.points[0][0])} to ${digits(answer.points.at(-1)[0])}${unit}`;
   const metal = answer.touches.length > 0 ? " Triangles: meets metal or binds its coils." : "";
-  return `${answer.figure}: ${digits(low)} to ${digits(high)} ${answer.figureUnit} over ${answer.input.toLowerCase()} from ${range}.${metal} ${answer.leftOut}`;
+  return `${answer.figure}: ${digits(low)} to ${digits(high)} ${answer.figureUnit} over ${answer.input.toLowerCase()} from ${range}${answer.held}.${metal} ${answer.leftOut}`;
 }
 
 let later = 0;

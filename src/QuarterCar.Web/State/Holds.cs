@@ -42,6 +42,12 @@ internal static class Holds
         return RideHeight(library, setup, own, now, kept, cancel);
     }
 
+    /// <summary>Whether what was set at a path has given way to what is held.</summary>
+    /// <param name="typed">The setup before the hold was applied.</param>
+    /// <param name="held">The setup after it.</param>
+    /// <param name="path">Dotted path of an input.</param>
+    public static bool Sets(SetupState typed, SetupState held, string path) => typed.Changes.FirstOrDefault(c => c.Path == path) is { } change && !held.Changes.Contains(change);
+
     // A load case leaves the nut on the body too: what is held without the case is held with it, unless the case sets the nut itself.
     private static SetupState Nut(Library library, SetupState setup, SetupState before, Scenario own)
     {

@@ -9,7 +9,7 @@ internal static class Requests
     public static string? Objection(object request) => request switch
     {
         CornerRequest c => Of(c.Setup) ?? Of(c.Edits) ?? Of(c.Base) ?? (c.Steps is { } steps && (steps.Length > MostChanges || steps.Any(s => s?.Path is null)) ? "The steps are not in order." : null),
-        MatterRequest m => Of(m.Setup) ?? (m.Path is null || m.Figure is null ? "The request names no input or no figure." : null),
+        MatterRequest m => Of(m.Setup) ?? Of(m.Base) ?? (m.Path is null || m.Figure is null ? "The request names no input or no figure." : null),
         FileRequest f => Of(f.Setup) ?? (f.Kind is null ? "The request names no file." : null),
         CompareRequest c => c.Setups is null or { Length: 0 } or { Length: > MostSetups } ? "The request needs one to five setups." : c.Setups.Select(Of).FirstOrDefault(o => o is not null),
         _ => null,

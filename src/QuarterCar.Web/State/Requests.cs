@@ -47,7 +47,9 @@ internal sealed record CornerRequest(SetupState Setup, Change[]? Edits, Step[]? 
 /// <param name="Path">The input.</param>
 /// <param name="Figure">Dotted name of a figure.</param>
 /// <param name="Units">us or si; null for the scenario's own.</param>
-internal sealed record MatterRequest(SetupState Setup, string Path, string Figure, string? Units);
+/// <param name="Hold">none, nut, ride_height or crossover.</param>
+/// <param name="Base">The changes at the moment the hold was switched on.</param>
+internal sealed record MatterRequest(SetupState Setup, string Path, string Figure, string? Units, string? Hold = null, Change[]? Base = null);
 
 /// <summary>Setups beside each other.</summary>
 /// <param name="Setups">The current one first.</param>
