@@ -55,6 +55,46 @@ public sealed class AnswerWordsTests : IDisposable
         Assert.DoesNotContain("has a gap", Words(Asked.Of("sweep", Level(), "--vary", "coilover.preload=20:40:3 mm", "--goal", "primary_rate_N_m:least")), StringComparison.Ordinal);
     }
 
+    // A gap that is varied is set, whatever --nut says; and a held crossover is held by setting the nut.
+    [Fact]
+    public void A_stop_nut_that_is_set_is_not_said_to_stay()
+    {
+        string[] gaps = ["compare", Level(), "--vary", "coilover.stop_nut.gap=10,20 mm", "--nut", "stays", "--json"];
+        JsonElement rows = Asked.Of(gaps).Json().GetProperty("setups");
+        Assert.Equal([0.01, 0.02], rows.EnumerateArray().Select(r => Math.Round(r.GetProperty("figures").GetProperty("static.stop_nut_gap_ride_height_m").GetDouble(), 9)));
+        Assert.All(rows.EnumerateArray(), r => Assert.Equal("reset", r.GetProperty("stop_nut").GetString()));
+        string[] held = ["compare", Level(), "--vary", "corner.unsprung_weight=500,600 N", "--hold", "ride_height,crossover", "--json"];
+        Assert.All(Asked.Of(held).Json().GetProperty("setups").EnumerateArray(), r => Assert.Equal("reset", r.GetProperty("stop_nut").GetString()));
+    }
+
+    // Nothing that moves the ride height is varied, so that the preload of the file holds it.
+    [Fact]
+    public void What_is_held_by_is_said_where_an_answer_is_named()
+    {
+        double preload = Asked.Of("check", Level(), "--json").Json().GetProperty("static").GetProperty("preload_m").GetDouble() * 1e3;
+        string words = string.Create(CultureInfo.InvariantCulture, $"what is held takes preload {preload:F1} mm");
+        Assert.Contains(words, Words(Asked.Of("reach", Level(), "--vary", "corner.unsprung_weight=500:600 N", "--hold", "ride_height")), StringComparison.Ordinal);
+        Assert.Contains(words, Words(Asked.Of("sweep", Level(), "--vary", "corner.unsprung_weight=500:600:3 N", "--goal", "wheel_hop_frequency_hz:least", "--hold", "ride_height")), StringComparison.Ordinal);
+    }
+
+    // The corner stands with its springs' preload of 20 mm in hand at one height, with 40 mm 20 mm higher: of 0.24 m the second shows more.
+    [Fact]
+    public void A_comparison_names_the_setups_that_break_a_limit()
+    {
+        double low = Asked.Of("check", Level(), "--set", "coilover.preload=20 mm", "--nut", "stays", "--json").Json().GetProperty("static").GetProperty("ride_height_m").GetDouble();
+        string limit = string.Create(CultureInfo.InvariantCulture, $"limits={{static.ride_height_m: {low + 0.01:F4}}}");
+        Assert.Contains("B breaks a limit of its scenario.", Words(Asked.Of("compare", Level(), "--set", limit, "--vary", "coilover.preload=20,40 mm")), StringComparison.Ordinal);
+        Assert.DoesNotContain("of its scenario", Words(Asked.Of("compare", Level(), "--set", limit, "--vary", "coilover.preload=20,21 mm")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_list_of_springs_without_a_split_is_no_list()
+    {
+        Asked asked = Asked.Of("compare", Level(), "--vary", "coilover.preload=20,30 mm", "--springs", "nowhere.csv");
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("--springs: found a list of springs without --split; wanted --split", asked.Messages, StringComparison.Ordinal);
+    }
+
     // From 204 mm of preload on the corner stands topped out.
     [Fact]
     public void A_limit_that_holds_because_it_does_not_apply_is_said_not_to_be_judged()

@@ -111,6 +111,7 @@ public sealed class ProgramTests : IDisposable
             .Replace("flat: 60 ft", "random: { iso8608: E, length: 20000 m, seed: 3 }", StringComparison.Ordinal);
         _scratch.Write("long.yaml", text);
         using var process = ProgramProcess.Start(_scratch.Folder, "run", "long.yaml", "--out", "out");
+        Assert.True(SpinWait.SpinUntil(() => Listens(process.Id), ProgramProcess.Patience)); // before its first line the system alone ends it, without a word
         Thread.Sleep(TimeSpan.FromSeconds(after));
         var watch = Stopwatch.StartNew();
         using (var kill = Process.Start("kill", [signal, process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) kill.WaitForExit();
@@ -122,6 +123,10 @@ public sealed class ProgramTests : IDisposable
         Assert.Equal(["long.yaml"], _scratch.Files());
         NoTrace(result);
     }
+
+    // SigCgt: the signals that a process takes itself, a bit each, SIGINT the second.
+    private static bool Listens(int process) =>
+        File.ReadLines($"/proc/{process}/status").FirstOrDefault(l => l.StartsWith("SigCgt:", StringComparison.Ordinal)) is { } line && (Convert.ToUInt64(line[7..].Trim(), 16) & 2) != 0;
 
     private static void Refused(ProcessResult result, string words)
     {

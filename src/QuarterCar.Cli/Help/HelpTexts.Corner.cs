@@ -8,7 +8,7 @@ internal static partial class HelpTexts
     {
         About =
         [
-            "The file holds every key that a scenario may have, each with a line that says what it is and what is taken where it is left out. Optional keys stand behind a # and are not read until it is taken away. The file passes check as it is: change its values one by one.",
+            "The file holds every key that a scenario may have, each with a line that says what it is and what is taken where it is left out. Some keys stand behind a # and are not read until it is taken away; other optional ones, like gas, damper and stop nut, hold examples: change them or take them out. The file passes check as it is: change its values one by one.",
             "A file that is there already is never overwritten.",
         ],
         Files = [new("FILE", "The scenario.")],
@@ -53,7 +53,7 @@ internal static partial class HelpTexts
             new("summary.json", "Every figure, in SI with the unit in the key."),
             new("events.csv", "What met what, when, how fast and how hard."),
             new("trace.csv", "A row every run.sample: travel, velocities, every force."),
-            new("pictures", "shaft_travel, force_travel, damper, travel_use, tyre_load, acceleration; over more than 30 m of ground also spectra; each .png and .svg."),
+            new("pictures", "shaft_travel, force_travel, damper, travel_use, tyre_load, acceleration; over more than 30 m of ground also spectrum and response_spectra; each .png and .svg."),
             new("", EarlierResults),
         ],
         Done = "Done; every limit of the scenario holds.",
@@ -94,7 +94,7 @@ internal static partial class HelpTexts
         Usage = ["pick --load FORCE --stroke LENGTH --ride-height LENGTH [OPTIONS]"],
         About =
         [
-            "Goes through every pair of the list (with --tenders every triple) and gives for each set the preload that stands at the wanted ride height, the rates before and after the crossover, the ride heights that the thread reaches, and the room before a spring binds. Ranks " + Model.Selection.Pick.Ranking + ".",
+            "Goes through every pair of the list whose upper spring is no stiffer than the lower (with --tenders also with each tender above it) and gives for each set the preload that stands at the wanted ride height, the rates before and after the crossover, the ride heights that the thread reaches, and the room before a spring binds. Ranks " + Model.Selection.Pick.Ranking + ".",
             "A spring list is CSV with a header: rate_<unit>, free_length_<unit>, solid_length_<unit>, optionally name, inner_diameter_<unit>, wire_diameter_<unit>, mean_diameter_<unit>. The list that ships is invented: to try things out with, not to be bought from.",
         ],
         Examples =

@@ -97,7 +97,7 @@ internal static partial class HelpTexts
             new("tweak.json", "Every step: from, to, goal, change, side effects."),
             new("report.html", "All of it on one page."),
         ],
-        Broken = "It ran and its results are there, but the setup as written or one of the steps could not be run.",
+        Broken = "It ran and its results are there, but one of the steps could not be run.",
         Examples =
         [
             "quartercar tweak scenarios/quarry-ledge.yaml",

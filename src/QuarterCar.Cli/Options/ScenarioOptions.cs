@@ -16,8 +16,8 @@ internal sealed class ScenarioOptions
     private readonly bool _several;
     private readonly Option<string?> _case = new("--case") { HelpName = "NAME", Description = "Takes a load case of the scenario, by its name." };
     private readonly Option<string[]> _set = new("--set") { HelpName = "PATH=VALUE", Description = "Another value for this call, after the case; may be given several times. PATH is dotted and lists count from 0, as in terrain[1].step; VALUE is as in the file; none takes the key away: --set coilover.preload='1.6 in'" };
-    private readonly Option<string?> _nut = new("--nut") { HelpName = "stays|reset", Description = "The stop nut when something else changes: it stays where it is on the body, or its gap is set anew. [default: reset for --set, stays for a case]" };
-    private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Units of text, tables and pictures; JSON is always SI. [default: those of the scenario's first length, force or rate]" };
+    private readonly Option<string?> _nut = new("--nut") { HelpName = "stays|reset", Description = "The stop nut when something else changes: it stays where it is on the body, or its gap is set anew. [default: reset for --set, stays for a case; of setups that are compared those with other springs or nuts are reset, the others stay]" };
+    private readonly Option<string?> _units = new("--units") { HelpName = "us|si", Description = "Units of text, tables and pictures; JSON and the tables of studies are always SI. [default: those of the scenario's first length, force or rate]" };
 
     /// <summary>Adds them to a verb.</summary>
     /// <param name="command">The verb.</param>

@@ -98,6 +98,8 @@ internal sealed class SetupOptions
         ];
         foreach (string twice in axes.SelectMany(a => a.Paths).GroupBy(VariedPaths.Canonical, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key))
             check.Problems.Note(new Place("the setups", 0, 0), twice, "a path that is varied twice", "each path once among --vary, --split and --setups");
+        if (parsed.GetValue(_springs) is not null && parsed.GetResult(_split) is not { Implicit: false })
+            check.Problems.Note(new Place("--springs", 0, 0), "", "a list of springs without --split", "--split with rates that are looked up in it, or no list");
         double count = SetupAxis.Count(axes);
         if (count > SetupAxis.Most)
             check.Problems.Note(new Place("the setups", 0, 0), "", $"a grid of {count.ToString("#,0", CultureInfo.InvariantCulture)} setups", $"at most {SetupAxis.Most.ToString("#,0", CultureInfo.InvariantCulture)}: fewer values or fewer paths");

@@ -46,7 +46,7 @@ internal sealed class CompareVerb : StudyVerb
         bool json = gathering?.Json ?? _out.Json(parsed);
         long runs = folder is null ? 0 : traces ? StudyOptions.All : CompareFiles.MostDrawn;
         using var written = new WrittenJson("compare.json");
-        var tally = new CompareTally(comparison.Head.Units);
+        var tally = new CompareTally(comparison.Head.Units, comparison.Limits);
         var ran = new List<long>();
         using (var progress = new StudyProgress(session, json))
         {
@@ -86,6 +86,7 @@ internal sealed class CompareVerb : StudyVerb
             study.Plan,
             study.Options,
             study.Scenario,
+            _ => study.Scenario.Limits,
             () => Enumerable.Range(0, (int)study.Plan.Count).Max(i => study.Base.TraceLength(study.Plan.At(i))),
             (i, run, keep, cancel) => StudyEngine.One(study.Base, study.Plan, i, run, keep, cancel));
     }
@@ -101,7 +102,7 @@ internal sealed class CompareVerb : StudyVerb
             OneObstacle = scenarios.All(s => Obstacle.IsSame(s.Scenario.Excitation, scenarios[0].Scenario.Excitation)),
         };
         var plan = SetupPlan.List([], [.. scenarios.Select(s => new SetupRequest(s.Title, []))]);
-        return new(head, plan, options, null, () => scenarios.Max(s => TraceRows.Count(s.Scenario.Run, s.Scenario.Excitation)), (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
+        return new(head, plan, options, null, i => scenarios[(int)i].Scenario.Limits, () => scenarios.Max(s => TraceRows.Count(s.Scenario.Run, s.Scenario.Excitation)), (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
     }
 
     private static ImmutableArray<ScenarioRow> Read(ImmutableArray<ScenarioInput> inputs)
@@ -112,9 +113,9 @@ internal sealed class CompareVerb : StudyVerb
         return [.. read.Select((r, i) => new ScenarioRow(alike ? $"{r.Scenario!.Title} ({inputs[i].File})" : r.Scenario!.Title, r.Scenario!, r.Nut))];
     }
 
-    /// <summary>What is compared: the setups, the rows of the longest trace among them, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
+    /// <summary>What is compared: the setups, the limits of each one's scenario, the rows of the longest trace among them, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
     private sealed record Comparison(
-        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<double> TraceRows, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
+        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<long, ImmutableArray<Limit>> Limits, Func<double> TraceRows, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
     {
         // The pictures need the runs of the setups that are drawn: those few are run again.
         public void Gather(Gathering gathering, Action<StudyRow> take, CancellationToken cancel)

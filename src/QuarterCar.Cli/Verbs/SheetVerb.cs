@@ -29,11 +29,11 @@ internal sealed class SheetVerb : Verb
         if (SheetFile.Objection(file) is { } objection) throw new BadInputException("--out: " + objection);
         StandingResult result = input.Ask(() => StandingStudy.Of(scenario, cases), cases);
         var today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
-        string page = SheetPage.Write(new SheetSubject(result, today, input.Options.Case, input.Options.Sets));
+        string page = SheetPage.Write(new SheetSubject(result, today, input.Options.Case, input.Options.Sets, Nut: input.Options.Nut));
         session.Cancel.ThrowIfCancellationRequested();
         SheetFile.Write(file, page);
         session.Out.WriteLine($"Wrote {file}: one page to print, A4 or Letter.");
-        if (result.Warnings.Length > 0) session.Messages.WriteLine($"{(result.Warnings.Length == 1 ? "One warning is" : $"{result.Warnings.Length} warnings are")} on it; 'quartercar check {input.File}'{(input.Options.Case is null && input.Options.Sets.Length == 0 ? "" : " with the same --case and --set")} shows all.");
+        if (result.Warnings.Length > 0) session.Messages.WriteLine($"{(result.Warnings.Length == 1 ? "One warning is" : $"{result.Warnings.Length} warnings are")} on it; 'quartercar check {input.File}'{(input.Options.Case is null && input.Options.Sets.Length == 0 ? "" : input.Options.Nut is null ? " with the same --case and --set" : " with the same --case, --set and --nut")} shows all.");
         return ExitCode.Done;
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 
 using QuarterCar.Model.Statics;
+using QuarterCar.Scenarios.Reading;
 using QuarterCar.Studies;
 
 namespace QuarterCar.Reports.SetupSheet;
@@ -11,7 +12,8 @@ namespace QuarterCar.Reports.SetupSheet;
 /// <param name="Case">The load case taken; null for the scenario as written.</param>
 /// <param name="Changes">Overrides as given, path=value.</param>
 /// <param name="CaseComesLast">The load case was applied to the changed scenario; else the changes to the loaded one.</param>
-public sealed record SheetSubject(StandingResult Result, DateOnly Date, string? Case, ImmutableArray<string> Changes, bool CaseComesLast = false)
+/// <param name="Nut">What was asked of the stop nut; null for nothing.</param>
+public sealed record SheetSubject(StandingResult Result, DateOnly Date, string? Case, ImmutableArray<string> Changes, bool CaseComesLast = false, NutRule? Nut = null)
 {
     /// <summary>What whoever handles the coilover must know.</summary>
     internal HandlingFigures Handling { get; } = HandlingFigures.Of(Result.Corner);

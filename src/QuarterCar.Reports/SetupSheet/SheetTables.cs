@@ -23,9 +23,10 @@ internal static class SheetTables
     private static void Stands(HtmlText html, SheetSubject subject)
     {
         StandingResult result = subject.Result;
-        Begin(html, "Where it stands");
+        CaseStanding[] others = [.. result.Cases.Where(c => c.Name != subject.Case)];
+        Begin(html, "Where it stands" + (others.Length <= MostCases ? "" : FormattableString.Invariant($" ({others.Length - MostCases} more load {(others.Length - MostCases == 1 ? "case" : "cases")}: check)")));
         Row(html, "Ride height, shaft showing", subject.Units.Pair(Dimension.Length, result.Figures.RideHeight));
-        foreach (CaseStanding one in result.Cases.Where(c => c.Name != subject.Case).Take(MostCases))
+        foreach (CaseStanding one in others.Take(MostCases))
             Row(html, "Ride height, " + Short(one.Name), subject.Units.Pair(Dimension.Length, one.Static.RideHeight));
         if (StrokeRates.Of(result, new Readable(result.Scenario.Units)) is { Nut: not NutPlace.None } rates)
             Row(html, "Slider meets stop nut at showing", rates.Crossover is { } c ? subject.Units.Pair(Dimension.Length, c.Showing) : (rates.Nut == NutPlace.Never ? "not in the stroke" : "from full droop", ""));

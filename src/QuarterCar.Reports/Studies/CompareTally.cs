@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 using QuarterCar.Reports.Units;
@@ -9,7 +10,8 @@ namespace QuarterCar.Reports.Studies;
 
 /// <summary>What a comparison says of all its setups. Fed from every row; keeps the first ones for the tables, and of the rest no more than the sentences need.</summary>
 /// <param name="units">Of the numbers in the sentences.</param>
-public sealed class CompareTally(UnitSystem units)
+/// <param name="limits">The limits that the scenario of a setup sets, by the setup's place.</param>
+public sealed class CompareTally(UnitSystem units, Func<long, ImmutableArray<Limit>> limits)
 {
     /// <summary>Said where the setups do not all take the same obstacle at the same speed.</summary>
     public const string Unlike = "They do not all take the same obstacle at the same speed: that alone may make the difference.";
@@ -19,7 +21,7 @@ public sealed class CompareTally(UnitSystem units)
 
     private readonly Lowest _peak = new("acceleration.peak_g", new Readable(units)), _travel = new("travel.up_travel_used", new Readable(units));
     private readonly List<StudyRow> _first = [], _failures = [];
-    private readonly Named _resting = new(), _metal = new(), _failed = new();
+    private readonly Named _resting = new(), _metal = new(), _breaking = new(), _failed = new();
     private string? _obstacle;
     private bool _unlike;
 
@@ -70,6 +72,8 @@ public sealed class CompareTally(UnitSystem units)
         _unlike |= obstacle != (_obstacle ??= obstacle);
         if (row.MeetsMetal)
             _metal.Add(row.Index);
+        if (limits(row.Index).Any(l => row.Figures.Value[FigureTable.Names.IndexOf(l.Figure)] > l.Largest))
+            _breaking.Add(row.Index);
     }
 
     /// <summary>The answer in a few sentences.</summary>
@@ -80,9 +84,10 @@ public sealed class CompareTally(UnitSystem units)
         if (Ran == 0) return Rows == 1 ? "The setup could not be run." : "None of the setups could be run.";
         string answer = Ran == 1 ? $"Setup {(Held == 1 ? _peak.Setups : _resting)} ran." : Held > 1 ? Compared() : Held == 1 ? Alone() : "";
         string metal = _metal.Count == 0 ? "" : $" {_metal} {(_metal.Count == 1 ? "meets metal or binds its" : "meet metal or bind their")} coils.";
+        string limited = _breaking.Count == 0 ? "" : $" {_breaking} {(_breaking.Count == 1 ? "breaks a limit of its" : "break a limit of their")} scenario.";
         string missing = Failed == 0 ? "" : FormattableString.Invariant($" {Failed} of {Rows} setups could not be run: {_failed}.");
         string unlike = (oneObstacle && !_unlike) || Held < 2 ? "" : " " + Unlike;
-        return (answer + unlike + Resting() + metal + missing).TrimStart();
+        return (answer + unlike + Resting() + metal + limited + missing).TrimStart();
     }
 
     private string Resting() =>

@@ -9,7 +9,7 @@ namespace QuarterCar.Reports.Studies;
 /// <summary>Where the stop nut stands in a setup that an answer names: without it the answer cannot be set up.</summary>
 internal static class NutWords
 {
-    private static readonly int s_gap = FigureTable.Names.IndexOf("static.stop_nut_gap_ride_height_m");
+    private static readonly int s_gap = FigureTable.Names.IndexOf("static.stop_nut_gap_ride_height_m"), s_droop = FigureTable.Names.IndexOf("static.stop_nut_gap_full_droop_m");
 
     /// <summary>True where something that is varied moves the stop nut, or its gap while it stays.</summary>
     public static bool Moves(IEnumerable<string> paths) => Changes.Corner([.. paths]);
@@ -18,14 +18,16 @@ internal static class NutWords
     /// <param name="figures">In the order of <see cref="FigureTable.Names"/>.</param>
     /// <param name="read">For the gap.</param>
     public static string? Of(ImmutableArray<double?>? figures, Readable read) =>
-        Gap(figures, read) is not var (past, length) ? null
-        : past ? $"the slider is past the stop nut by {length} at ride height"
-        : $"the stop nut has a gap of {length} at ride height";
+        Gap(figures, s_gap, read) is not { } gap ? null
+        : OnNut(figures) ? $"the slider rests on the stop nut at ride height; its gap at full droop is {Gap(figures, s_droop, read)}"
+        : $"the stop nut has a gap of {gap} at ride height";
 
     /// <summary>In a few words for a table; null as above.</summary>
     public static string? Short(ImmutableArray<double?>? figures, Readable read) =>
-        Gap(figures, read) is not var (past, length) ? null : past ? $"slider past the stop nut by {length} at ride" : $"stop-nut gap {length} at ride";
+        Gap(figures, s_gap, read) is not { } gap ? null : OnNut(figures) ? $"on the stop nut, gap {Gap(figures, s_droop, read)} at full droop" : $"stop-nut gap {gap} at ride";
 
-    private static (bool Past, string Length)? Gap(ImmutableArray<double?>? figures, Readable read) =>
-        figures?[s_gap] is { } gap ? (gap < 0, read.Text(Dimension.Length, Math.Abs(gap))) : null;
+    // The gap at ride height ends at 0 where the slider is pressed on the nut: how far the nut then is, only the gap at full droop says.
+    private static bool OnNut(ImmutableArray<double?>? figures) => figures?[s_gap] <= 0;
+
+    private static string? Gap(ImmutableArray<double?>? figures, int place, Readable read) => figures?[place] is { } gap ? read.Text(Dimension.Length, gap) : null;
 }

@@ -40,8 +40,13 @@ internal sealed class ReachWords(ReachResult result)
     /// <summary>How closely the answers of several setups are known: where one broke within the way, it tells.</summary>
     public string Resolution() => Resolution(result.Setups.FirstOrDefault(s => s.Largest is not null && s.FirstBroken is not null) ?? result.Setups[0]);
 
-    /// <summary>Where the stop nut stands at the largest value; empty without one, and where nothing moves it.</summary>
-    public string Nut(ReachSetup setup) => Moved(setup) && NutWords.Of(setup.LargestFigures, _read) is { } nut ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {nut}." : "";
+    /// <summary>What is held there by, and where the stop nut stands at the largest value; empty where nothing is held and nothing moves it.</summary>
+    public string Nut(ReachSetup setup)
+    {
+        string? nut = Moved(setup) ? NutWords.Of(setup.LargestFigures, _read) : null;
+        string[] parts = [.. new[] { setup.HeldBy.Length > 0 ? "what is held takes " + setup.HeldBy : null, nut }.OfType<string>()];
+        return parts.Length == 0 ? "" : $"At {Path.Name} {Path.WithUnit(Largest(setup))} {string.Join("; ", parts)}.";
+    }
 
     /// <summary>The limits that the figures at the largest value do not tell of; empty where all are judged.</summary>
     public string NotJudged(ReachSetup setup) => LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {open}." : "";
@@ -69,6 +74,7 @@ internal sealed class ReachWords(ReachResult result)
     private IEnumerable<string> Remarks(ReachSetup setup)
     {
         if (setup.HoldsAgain) yield return "holds again beyond";
+        if (setup.HeldBy.Length > 0) yield return setup.HeldBy;
         if (Moved(setup) && NutWords.Short(setup.LargestFigures, _read) is { } nut) yield return nut;
         if (LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open) yield return open;
     }

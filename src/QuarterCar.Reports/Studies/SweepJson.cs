@@ -145,6 +145,7 @@ public static class SweepJson
         }
 
         json.Number("resolution", setup.Resolution);
+        if (setup.HeldBy.Length > 0) json.WriteString("note", setup.HeldBy);
         json.WriteStartArray("scan");
         foreach (ReachPoint point in setup.Scan)
         {

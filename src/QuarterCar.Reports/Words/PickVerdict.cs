@@ -42,7 +42,7 @@ internal static class PickVerdict
     }
 
     private static string Lacks(PickSet set, PickData data, Readable read) => string.Join("; ", PickWarnings.Of(set, data, read.System)
-        .Where(w => w.Code != "not_checked").Select(w => char.ToLowerInvariant(w.Message[0]) + w.Message[1..].TrimEnd('.')));
+        .Where(w => w.Code is not ("not_checked" or "tender_near_ride_height" or "crossover_never" or "bows")).Select(w => char.ToLowerInvariant(w.Message[0]) + w.Message[1..].TrimEnd('.')));
 
     private static string Unchecked(PickSet best, PickData data) => PickWarnings.NotChecked(best, data).Length > 0 ? " that could be made" : "";
 

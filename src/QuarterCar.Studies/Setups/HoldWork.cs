@@ -49,12 +49,12 @@ public static class HoldWork
         {
             double crossover = written.Stack.Compression(written.Stack.CrossoverForce!.Value) - written.Preload - written.Stroke + setup.Coilover.Stroke;
             double held = free.FreeGroupCompression(free.Force(crossover + preload));
-            if (held < group)
-                throw new CornerException("--hold crossover", "a crossover that would need a negative stop-nut gap", "softer upper or stiffer lower springs");
+            if (held < group - Close)
+                throw new CornerException("--hold crossover", "a scenario that stands on its stop nut, so that any setup at its ride height does", "a larger stop-nut gap in the scenario, or --hold ride_height");
             if (SpringStack.Build(setup.Coilover.Springs, held).CrossoverForce is null)
                 throw new CornerException("--hold crossover", "upper springs that go solid before this crossover", "stiffer or longer upper springs");
             nut = new StopNutData(held, StopNutReference.UpperTravel);
-            note += $", stop-nut gap {Words.Length(held - group, units)}";
+            note += $", stop-nut gap {Words.Length(Math.Max(0, held - group), units)}";
         }
         else if (nut is { At: StopNutReference.UpperTravel })
         {

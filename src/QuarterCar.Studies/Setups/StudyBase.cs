@@ -59,7 +59,10 @@ public sealed class StudyBase
     public Setup Make(SetupRequest request, bool hashed = false)
     {
         Scenario scenario = (hashed ? null : FromTemplate(request)) ?? Read(request);
-        NutRule rule = _options.Nut ?? (request.Values.Any(v => MovesNut(v.Path)) ? NutRule.Reset : NutRule.Stays);
+
+        // A nut that is set itself cannot stay, whatever is asked of it.
+        NutRule rule = request.Values.Any(v => SetsNut(v.Path)) ? NutRule.Reset
+            : _options.Nut ?? (request.Values.Any(v => MovesNut(v.Path)) ? NutRule.Reset : NutRule.Stays);
         CornerData corner = WithWeight(scenario.Corner, request);
         bool hasNut = corner.Coilover.StopNut is not null;
         try
@@ -67,6 +70,7 @@ public sealed class StudyBase
             if (hasNut && rule == NutRule.Stays && Corner.Stack.HeldTravel is { } held)
                 corner = HoldWork.NutOnBody(corner, Scenario.Corner, held);
             (corner, string note) = Hold == HoldRule.None ? (corner, "") : HoldWork.Apply(corner, Corner, Hold, scenario.Units);
+            if (Hold == HoldRule.RideHeightAndCrossover) rule = NutRule.Reset; // the crossover is held by setting it
             return new Setup(request, scenario with { Corner = corner }, hasNut ? rule : null, note);
         }
         catch (CornerException e)
@@ -134,8 +138,9 @@ public sealed class StudyBase
         };
     }
 
-    private static bool MovesNut(string path) =>
-        path.StartsWith("coilover.springs", StringComparison.Ordinal) || path.StartsWith("coilover.stop_nut", StringComparison.Ordinal) || path == "coilover";
+    private static bool MovesNut(string path) => path.StartsWith("coilover.springs", StringComparison.Ordinal) || SetsNut(path);
+
+    private static bool SetsNut(string path) => path.StartsWith("coilover.stop_nut", StringComparison.Ordinal) || path == "coilover";
 
     // A load on the springs means a weight once, at the base, unless it is varied itself.
     private CornerData WithWeight(CornerData corner, SetupRequest request) =>

@@ -29,6 +29,9 @@ public sealed record ReachSetup(
     ImmutableArray<ReachPoint> Scan,
     ImmutableArray<double?>? LargestFigures)
 {
+    /// <summary>What --hold set at the largest; empty without one.</summary>
+    public string HeldBy { get; init; } = "";
+
     /// <summary>True where points beyond the first break hold again: the largest value is not the last one that holds.</summary>
     public bool HoldsAgain => Scan.SkipWhile(p => p.Holds).Any(p => p.Holds);
 

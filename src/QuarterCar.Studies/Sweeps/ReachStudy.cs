@@ -86,7 +86,10 @@ public static class ReachStudy
             _first is { } first ? Broken(first) : null,
             (_first is null ? ScanPiece : _holds < 0 ? 1 : _breaks - _holds) * axis.Range / Pieces,
             [.. _scan],
-            _last?.Figures);
+            _last?.Figures)
+        {
+            HeldBy = _last?.Note ?? "",
+        };
 
         private ReachBreak Broken(StudyRow row) => new(
             axis.At(_breaks, Pieces).Si!.Value,

@@ -63,14 +63,19 @@ public static class TerrainStudy
         return Spectrum.EndMatched(Heights(count + 1, i => ground.Height(i == count ? ground.Length : i * spacing)), spacing);
     }
 
-    /// <summary>Of rows at even distances theirs; of uneven ones the middle of all, but corners far apart are straight lines, known at every place.</summary>
+    /// <summary>
+    /// Of rows at even distances theirs, also where some are lost or odd: between them nothing is known, and straight lines would be far smoother than
+    /// the ground. Of uneven ones the middle of all, but a few corners far apart are straight lines, known at every place.
+    /// </summary>
     private static double OwnSpacing(ProfilePiece profile)
     {
-        const double even = 0.01;
+        const double even = 0.01, alike = 0.1;
+        const int survey = 32;
         double[] gaps = [.. profile.Points.Zip(profile.Points.Skip(1), (a, b) => b.At - a.At).Where(g => g > 0)];
         Array.Sort(gaps);
         double median = gaps[gaps.Length / 2];
-        return median <= GoldenCar.Spacing || gaps[^1] - gaps[0] < even * median ? median : RandomCourse.Spacing;
+        bool surveyed = gaps.Length >= survey && 2 * gaps.Count(g => Math.Abs(g - median) <= alike * median) >= gaps.Length;
+        return median <= GoldenCar.Spacing || surveyed || gaps[^1] - gaps[0] < even * median ? median : RandomCourse.Spacing;
     }
 
     private static double? Index(Ground ground, ImmutableArray<TerrainPiece> pieces)

@@ -89,7 +89,7 @@ public sealed class CompareTallyTests
 
     private static CompareTally Of(params StudyRow[] rows)
     {
-        var tally = new CompareTally(UnitSystem.Us);
+        var tally = new CompareTally(UnitSystem.Us, _ => []);
         foreach (StudyRow row in rows) tally.Take(row);
         return tally;
     }

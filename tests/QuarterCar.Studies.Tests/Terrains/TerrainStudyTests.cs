@@ -52,6 +52,27 @@ public class TerrainStudyTests
         same.Holds(course.LargestSlope!.Value, profile.LargestSlope!.Value);
     }
 
+    // Every second metre of a class D, written down with one row lost, and with its last row at an odd place: nobody knows the ground between the rows,
+    // and the straight lines between them would be ten times as smooth.
+    [Theory, InlineData(40), InlineData(100)]
+    public void A_lost_or_an_odd_row_leaves_the_class_of_the_ground(int every)
+    {
+        double[] heights = RandomCourse.Heights('D', 400, 3);
+        TablePoint[] rows = [.. heights.Select((z, i) => new TablePoint(i * 0.05, z)).Where((_, i) => i % every == 0)];
+        TablePoint last = rows[^1];
+        TablePoint[] lost = [.. rows.Where((_, i) => i != rows.Length / 3)], odd = [.. rows[..^1], new TablePoint(last.At - (0.4 * every * 0.05), last.Value)];
+        foreach (TablePoint[] profile in new[] { rows, lost, odd }) Assert.Equal('D', Of([.. profile]).Figures.Fit!.Value.RoadClass);
+    }
+
+    [Fact]
+    public void Rough_ground_with_a_ledge_or_a_long_flat_in_it_says_whose_class_it_is()
+    {
+        RandomPiece rough = new('D', 200, 7);
+        Assert.Contains(Of([rough, new StepPiece(-0.5), new FlatPiece(10)]).Warnings, w => w.Code == "mixed_course");
+        Assert.Contains(Of([rough, new FlatPiece(100)]).Warnings, w => w.Code == "mixed_course");
+        Assert.DoesNotContain(Of([new FlatPiece(5), rough, new FlatPiece(5)]).Warnings, w => w.Code == "mixed_course");
+    }
+
     [Fact]
     public void Course_shorter_than_30_m_has_no_index_and_says_so()
     {
