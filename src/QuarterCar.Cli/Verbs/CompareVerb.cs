@@ -11,6 +11,7 @@ using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Reading;
 using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Sweeps;
 
 namespace QuarterCar.Cli.Verbs;
 
@@ -81,12 +82,13 @@ internal sealed class CompareVerb : StudyVerb
     private Comparison OfOne(ParseResult parsed, ScenarioInput input)
     {
         StudySetups study = _setups.Read(parsed, input);
+        var limits = LimitSet.Own(study.Scenario.Limits);
         return new(
             StudyHead.Of("compare", study.Base, study.Plan, study.Options),
             study.Plan,
             study.Options,
             study.Scenario,
-            _ => study.Scenario.Limits,
+            _ => limits,
             () => Enumerable.Range(0, (int)study.Plan.Count).Max(i => study.Base.TraceLength(study.Plan.At(i))),
             (i, run, keep, cancel) => StudyEngine.One(study.Base, study.Plan, i, run, keep, cancel));
     }
@@ -102,7 +104,8 @@ internal sealed class CompareVerb : StudyVerb
             OneObstacle = scenarios.All(s => Obstacle.IsSame(s.Scenario.Excitation, scenarios[0].Scenario.Excitation)),
         };
         var plan = SetupPlan.List([], [.. scenarios.Select(s => new SetupRequest(s.Title, []))]);
-        return new(head, plan, options, null, i => scenarios[(int)i].Scenario.Limits, () => scenarios.Max(s => TraceRows.Count(s.Scenario.Run, s.Scenario.Excitation)), (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
+        LimitSet[] limits = [.. scenarios.Select(s => LimitSet.Own(s.Scenario.Limits))];
+        return new(head, plan, options, null, i => limits[i], () => scenarios.Max(s => TraceRows.Count(s.Scenario.Run, s.Scenario.Excitation)), (i, run, keep, cancel) => scenarios[(int)i].Row(i, run, keep, cancel));
     }
 
     private static ImmutableArray<ScenarioRow> Read(ImmutableArray<ScenarioInput> inputs)
@@ -115,7 +118,7 @@ internal sealed class CompareVerb : StudyVerb
 
     /// <summary>What is compared: the setups, the limits of each one's scenario, the rows of the longest trace among them, and how one of them is run (index, memory used again, whether its row keeps the run).</summary>
     private sealed record Comparison(
-        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<long, ImmutableArray<Limit>> Limits, Func<double> TraceRows, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
+        StudyHead Head, SetupPlan Plan, StudyOptions Options, Scenario? Base, Func<long, LimitSet> Limits, Func<double> TraceRows, Func<long, MotionRun, bool, CancellationToken, StudyRow> One)
     {
         // The pictures need the runs of the setups that are drawn: those few are run again.
         public void Gather(Gathering gathering, Action<StudyRow> take, CancellationToken cancel)

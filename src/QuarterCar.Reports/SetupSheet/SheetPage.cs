@@ -48,7 +48,7 @@ public static class SheetPage
             : subject.Case is null ? $"{load} · {changes}"
             : subject.CaseComesLast ? $"{changes}, then {load}"
             : $"{load}, then {changes}";
-        if (subject.Nut is { } nut) setup += nut == NutRule.Stays ? ", stop nut stays on the body" : ", stop-nut gap set anew";
+        if (subject.Nut is { } nut) setup += nut == NutRule.Stays ? " · stop nut stays on the body" : " · stop-nut gap set anew";
         return $"Setup sheet · {date} · {setup} · {Path.GetFileName(scenario.File)}, content {scenario.Hash[..Math.Min(12, scenario.Hash.Length)]}";
     }
 

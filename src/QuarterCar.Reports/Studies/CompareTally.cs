@@ -1,17 +1,17 @@
-using System.Collections.Immutable;
 using System.Globalization;
 
 using QuarterCar.Reports.Units;
 using QuarterCar.Scenarios;
 using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Sweeps;
 
 namespace QuarterCar.Reports.Studies;
 
 /// <summary>What a comparison says of all its setups. Fed from every row; keeps the first ones for the tables, and of the rest no more than the sentences need.</summary>
 /// <param name="units">Of the numbers in the sentences.</param>
 /// <param name="limits">The limits that the scenario of a setup sets, by the setup's place.</param>
-public sealed class CompareTally(UnitSystem units, Func<long, ImmutableArray<Limit>> limits)
+public sealed class CompareTally(UnitSystem units, Func<long, LimitSet> limits)
 {
     /// <summary>Said where the setups do not all take the same obstacle at the same speed.</summary>
     public const string Unlike = "They do not all take the same obstacle at the same speed: that alone may make the difference.";
@@ -72,7 +72,7 @@ public sealed class CompareTally(UnitSystem units, Func<long, ImmutableArray<Lim
         _unlike |= obstacle != (_obstacle ??= obstacle);
         if (row.MeetsMetal)
             _metal.Add(row.Index);
-        if (limits(row.Index).Any(l => row.Figures.Value[FigureTable.Names.IndexOf(l.Figure)] > l.Largest))
+        if (!limits(row.Index).Holds(row))
             _breaking.Add(row.Index);
     }
 

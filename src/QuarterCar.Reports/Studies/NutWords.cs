@@ -22,6 +22,18 @@ internal static class NutWords
         : OnNut(figures) ? $"the slider rests on the stop nut at ride height; its gap at full droop is {Gap(figures, s_droop, read)}"
         : $"the stop nut has a gap of {gap} at ride height";
 
+    /// <summary>What --hold set and where the stop nut stands, as a sentence; empty where nothing is held and nothing moves the nut.</summary>
+    /// <param name="at">Its beginning: the place.</param>
+    /// <param name="held">What --hold set; empty without one.</param>
+    /// <param name="paths">What is varied.</param>
+    /// <param name="figures">As above.</param>
+    /// <param name="read">As above.</param>
+    public static string Sentence(string at, string held, IEnumerable<string> paths, ImmutableArray<double?>? figures, Readable read)
+    {
+        string[] parts = [.. new[] { held.Length > 0 ? "what is held takes " + held : null, Moves(paths) ? Of(figures, read) : null }.OfType<string>()];
+        return parts.Length == 0 ? "" : $"{at} {string.Join("; ", parts)}.";
+    }
+
     /// <summary>In a few words for a table; null as above.</summary>
     public static string? Short(ImmutableArray<double?>? figures, Readable read) =>
         Gap(figures, s_gap, read) is not { } gap ? null : OnNut(figures) ? $"on the stop nut, gap {Gap(figures, s_droop, read)} at full droop" : $"stop-nut gap {gap} at ride";

@@ -41,17 +41,12 @@ internal sealed class ReachWords(ReachResult result)
     public string Resolution() => Resolution(result.Setups.FirstOrDefault(s => s.Largest is not null && s.FirstBroken is not null) ?? result.Setups[0]);
 
     /// <summary>What is held there by, and where the stop nut stands at the largest value; empty where nothing is held and nothing moves it.</summary>
-    public string Nut(ReachSetup setup)
-    {
-        string? nut = Moved(setup) ? NutWords.Of(setup.LargestFigures, _read) : null;
-        string[] parts = [.. new[] { setup.HeldBy.Length > 0 ? "what is held takes " + setup.HeldBy : null, nut }.OfType<string>()];
-        return parts.Length == 0 ? "" : $"At {Path.Name} {Path.WithUnit(Largest(setup))} {string.Join("; ", parts)}.";
-    }
+    public string Nut(ReachSetup setup) => NutWords.Sentence($"At {Path.Name} {Path.WithUnit(Largest(setup))}", setup.HeldBy, Varied(setup), setup.LargestFigures, _read);
 
     /// <summary>The limits that the figures at the largest value do not tell of; empty where all are judged.</summary>
     public string NotJudged(ReachSetup setup) => LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {open}." : "";
 
-    private bool Moved(ReachSetup setup) => NutWords.Moves([result.Axis.Path, .. setup.Request.Values.Select(v => v.Path)]);
+    private string[] Varied(ReachSetup setup) => [result.Axis.Path, .. setup.Request.Values.Select(v => v.Path)];
 
     /// <summary>Where it holds again beyond the first break; empty where it does not.</summary>
     public string Again(ReachSetup setup)
@@ -75,7 +70,7 @@ internal sealed class ReachWords(ReachResult result)
     {
         if (setup.HoldsAgain) yield return "holds again beyond";
         if (setup.HeldBy.Length > 0) yield return setup.HeldBy;
-        if (Moved(setup) && NutWords.Short(setup.LargestFigures, _read) is { } nut) yield return nut;
+        if (NutWords.Moves(Varied(setup)) && NutWords.Short(setup.LargestFigures, _read) is { } nut) yield return nut;
         if (LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open) yield return open;
     }
 

@@ -85,13 +85,9 @@ internal sealed class SweepWords
     }
 
     /// <summary>What is held by at the point that the answer names, and where its stop nut stands; empty where nothing is held and nothing moves the nut.</summary>
-    public string Nut()
-    {
-        if ((_result.Best ?? _result.Unlimited) is not { } best || AllAlike(best)) return "";
-        string? held = best.Rest is null && best.Note.Length > 0 ? "what is held takes " + best.Note : null, nut = NutWords.Moves(_result.Grid.Paths) ? NutWords.Of(best.Figures, _read) : null;
-        string[] parts = [.. new[] { held, nut }.OfType<string>()];
-        return parts.Length == 0 ? "" : $"There {string.Join("; ", parts)}.";
-    }
+    public string Nut() => (_result.Best ?? _result.Unlimited) is { } best && !AllAlike(best)
+        ? NutWords.Sentence("There", best.Rest is null ? best.Note : "", _result.Grid.Paths, best.Figures, _read)
+        : "";
 
     /// <summary>The limits that the figures of the best point do not tell of; empty where all are judged, and where <see cref="Nearest"/> says it.</summary>
     public string NotJudged() =>

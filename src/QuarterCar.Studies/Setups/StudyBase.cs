@@ -60,8 +60,8 @@ public sealed class StudyBase
     {
         Scenario scenario = (hashed ? null : FromTemplate(request)) ?? Read(request);
 
-        // A nut that is set itself cannot stay, whatever is asked of it.
-        NutRule rule = request.Values.Any(v => SetsNut(v.Path)) ? NutRule.Reset
+        // A nut that is set itself cannot stay, whatever is asked of it; nor one by which a crossover is held.
+        NutRule rule = Hold == HoldRule.RideHeightAndCrossover || request.Values.Any(v => SetsNut(v.Path)) ? NutRule.Reset
             : _options.Nut ?? (request.Values.Any(v => MovesNut(v.Path)) ? NutRule.Reset : NutRule.Stays);
         CornerData corner = WithWeight(scenario.Corner, request);
         bool hasNut = corner.Coilover.StopNut is not null;
@@ -70,7 +70,6 @@ public sealed class StudyBase
             if (hasNut && rule == NutRule.Stays && Corner.Stack.HeldTravel is { } held)
                 corner = HoldWork.NutOnBody(corner, Scenario.Corner, held);
             (corner, string note) = Hold == HoldRule.None ? (corner, "") : HoldWork.Apply(corner, Corner, Hold, scenario.Units);
-            if (Hold == HoldRule.RideHeightAndCrossover) rule = NutRule.Reset; // the crossover is held by setting it
             return new Setup(request, scenario with { Corner = corner }, hasNut ? rule : null, note);
         }
         catch (CornerException e)

@@ -5,7 +5,7 @@ using QuarterCar.Studies.Setups;
 
 namespace QuarterCar.Studies.Sweeps;
 
-/// <summary>The limits that sweep and reach hold a setup against: the scenario's own, and no metal and no bound coils where it does not set them.</summary>
+/// <summary>The limits that a setup of a study is held against: sweep and reach take the scenario's own, and no metal and no bound coils where it does not set them.</summary>
 public sealed class LimitSet
 {
     private const string Counts = "counts.", Metal = "counts.bottom_out";
@@ -28,6 +28,9 @@ public sealed class LimitSet
     /// <summary>The limits of a scenario.</summary>
     public static LimitSet Of(Scenario scenario) =>
         new([.. scenario.Limits, .. Always.Where(a => !scenario.Limits.Any(l => l.Figure == a.Figure))]);
+
+    /// <summary>Those alone that a scenario sets itself, in its order.</summary>
+    public static LimitSet Own(ImmutableArray<Limit> limits) => new(limits);
 
     /// <summary>Every limit against a row's figures. A figure that does not apply breaks nothing.</summary>
     /// <param name="figures">In the order of <see cref="FigureTable.Names"/>.</param>

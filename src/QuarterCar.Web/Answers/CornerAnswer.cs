@@ -97,7 +97,7 @@ internal sealed class CornerAnswer(Library library, Runs runs)
     private static Change[] GivenWay(CornerRequest request, SetupState typed, SetupState held) =>
     [
         .. (request.Edits ?? []).Select(e => e.Path).Concat((request.Steps ?? []).Select(s => s.Path)).Distinct()
-            .Where(p => Holds.Sets(typed, held, p)).Select(p => typed.Changes.First(c => c.Path == p)),
+            .Select(p => Holds.GivenWay(typed, held, p)).OfType<Change>(),
     ];
 
     private static void Form(Utf8JsonWriter json, ReadSetup read, UnitSystem units, string? shown, string? loadCase, Change[] givenWay)

@@ -112,7 +112,7 @@ internal sealed class MatterAnswer(Library library)
             try
             {
                 SetupState typed = Changes.With(request.Setup, request.Path, value);
-                return Holds.Sets(typed, Held(request, typed, cancel), request.Path);
+                return Holds.GivenWay(typed, Held(request, typed, cancel), request.Path) is not null;
             }
             catch (CornerException)
             {

@@ -16,10 +16,7 @@ async function open(file) {
 }
 
 async function take(kind) {
-  if (!await settled()) {
-    say("What was typed or chosen last has no answer yet, so no file of it can be written: type it again, or undo it.");
-    return;
-  }
+  if (!await settled("no file of it can be written")) return;
   const answer = await ask("file", { setup: setup(), kind, units: state.units });
   if (!answer) return;
   if (answer.failed ?? answer.problem) {

@@ -4,7 +4,7 @@ import { state, setup, mark, remember, MOST_KEPT } from "./state.js";
 import { ask } from "./ask.js";
 import { LETTERS } from "./look.js";
 import { drawPlots } from "./plots.js";
-import { send, say, settled, forgetPending } from "./main.js";
+import { send, settled, forgetPending } from "./main.js";
 
 const list = document.getElementById("kept");
 const table = document.getElementById("differences");
@@ -23,10 +23,7 @@ function slot() {
 }
 
 async function keep() {
-  if (!await settled()) {
-    say("What was typed or chosen last has no answer yet, so it is not kept: type it again, or undo it.");
-    return;
-  }
+  if (!await settled("it is not kept")) return;
   if (!state.last || state.mistaken || state.kept.length >= MOST_KEPT) return;
   state.kept.push({ ...setup(), slot: slot(), name: state.name, words: describe(state.changes) + (state.case ? `, ${state.case}` : ""), pictures: state.last.result.pictures });
   state.kept.sort((a, b) => a.slot - b.slot);

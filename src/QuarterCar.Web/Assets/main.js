@@ -37,12 +37,13 @@ export function send() {
   return sending;
 }
 
-/** Waits for the answer to everything that was typed or chosen. False where there is none: what is shown is another setup then. */
-export async function settled() {
+/** Waits for the answer to everything that was typed or chosen. False where there is none: what is shown is another setup then, and the page says what follows. */
+export async function settled(follows) {
   for (let last = null; last !== sending;) {
     last = sending;
     await last;
   }
+  if (unanswered) say(`What was typed or chosen last has no answer yet, so ${follows}: type it again, or undo it.`);
   return !unanswered;
 }
 

@@ -42,11 +42,11 @@ internal static class Holds
         return RideHeight(library, setup, own, now, kept, cancel);
     }
 
-    /// <summary>Whether what was set at a path has given way to what is held.</summary>
+    /// <summary>What was set at a path and has given way to what is held; null where it has not.</summary>
     /// <param name="typed">The setup before the hold was applied.</param>
     /// <param name="held">The setup after it.</param>
     /// <param name="path">Dotted path of an input.</param>
-    public static bool Sets(SetupState typed, SetupState held, string path) => typed.Changes.FirstOrDefault(c => c.Path == path) is { } change && !held.Changes.Contains(change);
+    public static Change? GivenWay(SetupState typed, SetupState held, string path) => typed.Changes.FirstOrDefault(c => c.Path == path && !held.Changes.Contains(c));
 
     // A load case leaves the nut on the body too: what is held without the case is held with it, unless the case sets the nut itself.
     private static SetupState Nut(Library library, SetupState setup, SetupState before, Scenario own)

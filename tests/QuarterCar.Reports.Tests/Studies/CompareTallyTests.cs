@@ -2,6 +2,7 @@ using QuarterCar.Reports.Studies;
 using QuarterCar.Reports.Units;
 using QuarterCar.Studies;
 using QuarterCar.Studies.Setups;
+using QuarterCar.Studies.Sweeps;
 
 using UnitSystem = QuarterCar.Scenarios.UnitSystem;
 
@@ -89,7 +90,7 @@ public sealed class CompareTallyTests
 
     private static CompareTally Of(params StudyRow[] rows)
     {
-        var tally = new CompareTally(UnitSystem.Us, _ => []);
+        var tally = new CompareTally(UnitSystem.Us, _ => LimitSet.Own([]));
         foreach (StudyRow row in rows) tally.Take(row);
         return tally;
     }
