@@ -38,6 +38,7 @@ internal static class StandingWarnings
             .. own,
             .. PlaceWarnings.Of(subject.Corner, subject.Figures),
             .. cases.SelectMany(c => InCase(c.Name, c.Subject, own)),
+            .. DamperWarnings.Of(subject),
             .. PracticeWarnings.Of(subject),
             .. Invented(subject.Coilover.Springs),
             .. NotChecked.Of(subject),

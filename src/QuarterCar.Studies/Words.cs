@@ -55,6 +55,11 @@ internal static class Words
         ? FormattableString.Invariant($"{metres / (12 * Inch):0.0} ft")
         : FormattableString.Invariant($"{metres:0.00} m");
 
+    /// <summary>A speed of the shaft: 1 in/s, 0.01 m/s.</summary>
+    public static string ShaftSpeed(double metresPerSecond, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{metresPerSecond / Inch:0} in/s")
+        : FormattableString.Invariant($"{metresPerSecond:0.00} m/s");
+
     /// <summary>A speed of travel.</summary>
     public static string Speed(double metresPerSecond, UnitSystem units) => units == UnitSystem.Us
         ? FormattableString.Invariant($"{metresPerSecond / MilesPerHour:0.#} mph")

@@ -83,6 +83,14 @@ public sealed class CompareVerbTests : IDisposable
     }
 
     [Fact]
+    public void A_list_of_springs_beside_several_scenarios_is_not_left_out_in_silence()
+    {
+        Asked asked = Asked.Of("compare", Scenarios.QuarryLedge, Scenarios.QuarryLedge, "--springs", "list.csv");
+        Assert.Equal(ExitCode.BadInput, asked.Code);
+        Assert.Contains("several scenarios together with", asked.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Held_ride_height_is_the_scenarios_to_a_nanometre_and_the_preload_is_load_over_rate_less_travel()
     {
         double held = Figure(Asked.Of("check", Scenarios.QuarryLedge, "--json").Json(), "static", "ride_height_m");

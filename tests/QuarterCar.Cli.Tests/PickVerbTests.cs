@@ -31,6 +31,18 @@ public sealed class PickVerbTests : IDisposable
     }
 
     [Fact]
+    public void Values_whose_unit_the_shell_splits_off_are_read_as_one()
+    {
+        Asked quoted = Asked.Of([.. s_asked, "--springs", _list]), bare = Asked.Of([.. s_asked.SelectMany(a => a.Split(' ')), "--springs", _list]);
+        Assert.Equal((ExitCode.Done, quoted.Out), (bare.Code, bare.Out));
+        Asked joined = Asked.Of("pick", "--load=3500", "N", "--stroke=300", "mm", "--ride-height=130", "mm", "--springs", _list);
+        Assert.Equal((ExitCode.Done, quoted.Out), (joined.Code, joined.Out));
+
+        // Behind a count it is a file, however it is named.
+        Assert.Contains("several scenarios", Asked.Of("compare", Scenarios.QuarryLedge, "--vary", "speed=5,6 mph", "--jobs", "2", "m").Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_first_set_put_into_a_scenario_stands_at_the_wanted_ride_height_and_binds_as_check_says()
     {
         var set = Asked.Of([.. s_asked, "--springs", _list, "--gap", "20 mm", "--gas-pressure", "8 bar", "--gas-volume", "400 cm^3", "--rod-diameter", "20 mm", "--json"])

@@ -142,6 +142,26 @@ public sealed class SweepVerbsTests : IDisposable
         Assert.Equal(2, text.Split("Springs under compression").Length);
     }
 
+    // Once an answer, where it leads to springs and nuts.
+    [Theory]
+    [InlineData(1, "sweep --vary coilover.preload=20:30:2~mm")]
+    [InlineData(0, "sweep --vary drop.height=0.1:0.2:2~m")]
+    [InlineData(1, "reach --vary coilover.preload=20:30~mm")]
+    [InlineData(0, "reach --vary drop.height=0.1:0.2~m")]
+    [InlineData(1, "reach --vary drop.height=0.1:0.2~m --vary coilover.preload=20,30~mm")]
+    [InlineData(1, "compare --vary coilover.preload=20,30~mm")]
+    [InlineData(0, "compare --vary drop.height=0.1,0.2~m")]
+    [InlineData(1, "compare --vary corner.sprung_weight=3400,3600~N --hold ride_height")]
+    [InlineData(1, "reach --vary corner.sprung_weight=3400:3600~N --hold ride_height")]
+    [InlineData(1, "run")]
+    public void The_caution_about_springs_stands_where_a_wrench_follows(int times, string command)
+    {
+        string[] words = [.. command.Split(' ').Select(w => w.Replace('~', ' '))];
+        Asked asked = Asked.Of([words[0], Plain(), .. words[1..]]);
+        Assert.Equal(ExitCode.Done, asked.Code);
+        Assert.Equal(times + 1, asked.Out.ReplaceLineEndings(" ").Split("Springs under compression").Length);
+    }
+
     // At full bump the springs carry 30·40/70·(300 + 30) = 5657 N where no nut holds the upper one: 6000 N stand on metal, 5650 only with the nut a turn up.
     [Theory]
     [InlineData("6000 N", true)]

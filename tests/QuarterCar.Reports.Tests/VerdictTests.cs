@@ -92,6 +92,17 @@ public sealed class VerdictTests
         Verdict.Of(Scene.Run("quarry-ledge", "corner.sprung_weight=8000 lbf", "terrain=[{ flat: 20 ft }]", "limits={ bottom_out: 0, coil_bind: 0 }", "run.duration=0.1 s")),
         StringComparison.Ordinal);
 
+    // The weights of StartContactsTests: 1600 lbf stand on the bump stop, 200 lbf top out, where shares of travel do not apply.
+    [Theory]
+    [InlineData("1600 lbf", "{ bump_stop: 0 }", "No limit is broken, but a touch that holds from the start is not counted: the corner stands on its bump stop.")]
+    [InlineData("1600 lbf", "{ bottom_out: 0 }", "Every limit holds.")]
+    [InlineData("200 lbf", "{ top_out: 0 }", "No limit is broken, but a touch that holds from the start is not counted: the corner stands on its top-out.")]
+    [InlineData("200 lbf", "{ up_travel_used: 0.9, top_out: 0 }", "cannot be judged here. A touch that holds from the start is not counted: the corner stands on its top-out.")]
+    public void Limits_on_touches_of_a_stop_that_the_corner_stands_on_are_not_said_to_hold(string weight, string limits, string expected) => Assert.EndsWith(
+        expected,
+        Verdict.Of(Scene.Run("quarry-ledge", "corner.sprung_weight=" + weight, "terrain=[{ flat: 20 ft }]", "limits=" + limits, "run.duration=0.1 s")),
+        StringComparison.Ordinal);
+
     // The upper spring is solid from 100 mm of its own on; the lower one gives further.
     [Fact]
     public void A_spring_that_goes_solid_alone_is_not_nothing()

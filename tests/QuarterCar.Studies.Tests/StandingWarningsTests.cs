@@ -40,12 +40,18 @@ public class StandingWarningsTests
     [InlineData("unsprung_share_unusual", "quarry_ledge", "corner.unsprung_weight=360 lbf", "corner.unsprung_weight=350 lbf")] // 30.3 and 29.7 %
     [InlineData("droop_share_unusual", "quarry_ledge", "coilover.preload=0.6 in", "")] // 0.8 in more of 12: 62 %
     [InlineData("droop_share_unusual", "single_spring_ditch", "coilover.preload=0.8 in", "")] // 0.45 in less of 8: 27 %
+    [InlineData("damper_falls", "quarry_ledge", "coilover.damper.rebound=[[4 in/s, 140 lbf], [18 in/s, 310 lbf], [75 in/s, 300 lbf]]", "coilover.damper.rebound=[[4 in/s, 140 lbf], [18 in/s, 310 lbf], [75 in/s, 310 lbf]]")]
     [InlineData("not_checked", "quarry_ledge", Body, Body + "|coilover.springs.upper.inner_diameter=2.6 in|coilover.springs.lower={ rate: 225 lbf/in, free_length: 14 in, solid_length: 5.6 in, inner_diameter: 2.6 in, mean_diameter: 3 in }")]
     public void A_warning_is_raised_where_it_should_be_and_not_beside_it(string code, string scenario, string raised, string quiet)
     {
         Assert.Contains(code, Codes(scenario, raised));
         Assert.DoesNotContain(code, Codes(scenario, quiet));
     }
+
+    // 90 lbf lost over 30 in/s: the 220 left at 48 in/s are gone 73 in/s later.
+    [Fact]
+    public void A_falling_damper_table_says_where_its_force_is_gone() =>
+        Assert.Contains("gone at 121 in/s", StandingStudy.Of(ReferenceRun.Load("quarry_ledge").Scenario("coilover.damper.rebound=[[4 in/s, 140 lbf], [18 in/s, 310 lbf], [48 in/s, 220 lbf]]")).Warnings.Single(w => w.Code == "damper_falls").Message, StringComparison.Ordinal);
 
     [Fact]
     public void A_load_case_that_puts_the_slider_on_its_nut_is_named()

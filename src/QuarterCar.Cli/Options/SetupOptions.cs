@@ -37,9 +37,9 @@ internal sealed class SetupOptions
         if (parts) command.Add(_part);
     }
 
-    /// <summary>True where any of --vary, --split, --setups or --hold is given.</summary>
+    /// <summary>True where anything is given that makes setups of one scenario.</summary>
     public bool AnySetups(ParseResult parsed) =>
-        new Option[] { _vary, _split, _setups, _hold }.Any(o => parsed.GetResult(o) is OptionResult { Implicit: false });
+        new Option[] { _vary, _split, _setups, _springs, _hold }.Any(o => parsed.GetResult(o) is OptionResult { Implicit: false });
 
     /// <summary>The study that is asked for.</summary>
     /// <param name="parsed">The command line.</param>

@@ -38,7 +38,7 @@ internal sealed class CompareVerb : StudyVerb
     {
         ImmutableArray<ScenarioInput> inputs = _scenarios.Inputs(parsed, gathering);
         if (inputs.Length > 1 && _setups.AnySetups(parsed))
-            throw new BadInputException("compare: found several scenarios together with --vary, --split, --setups or --hold; wanted either several scenarios, or one and what varies");
+            throw new BadInputException("compare: found several scenarios together with --vary, --split, --setups, --springs or --hold; wanted either several scenarios, or one and what varies");
         bool traces = parsed.GetValue(_traces);
         if (traces && gathering is null && parsed.GetResult("--out") is null) throw new BadInputException("--traces: found no --out; wanted a folder for the traces");
         Comparison comparison = inputs.Length > 1 ? OfScenarios(parsed, inputs) : OfOne(parsed, inputs[0]);

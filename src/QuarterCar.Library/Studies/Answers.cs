@@ -54,7 +54,7 @@ public sealed record SweepAnswer(IReadOnlyList<SetupRow> Rows, SetupRow? Best, s
 /// <summary>How far a path can go for one setup.</summary>
 /// <param name="Title">The setup.</param>
 /// <param name="Largest">The last value that holds, SI; null where the first breaks already.</param>
-/// <param name="FirstBroken">Figure of the limit that breaks first beyond it; null where the whole way holds, or the setup could not be run there or stands on metal or bound coils.</param>
+/// <param name="FirstBroken">Figure of the limit that breaks first beyond it; null where the whole way holds, or the setup could not be run there or stands on metal or bound coils. A corner that leans on a stop whose touches are limited breaks that limit.</param>
 /// <param name="Resolution">How closely the break was pinned, SI.</param>
 public sealed record ReachAnswer(string Title, double? Largest, string? FirstBroken, double Resolution);
 

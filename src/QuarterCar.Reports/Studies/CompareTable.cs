@@ -98,13 +98,15 @@ public static class CompareTable
         double[] values = [.. rows.Select(r => Value(name, r))];
         if (values.All(double.IsNaN)) return null;
         string[] texts = [.. values.Select(v => FigureWords.OfName(name, double.IsNaN(v) ? null : v, read).Number)];
-        string? best = Best([.. values.Select((v, i) => rows[i].Rest is null ? v : double.NaN)], texts, better);
+        string? best = Best([.. values.Select((v, i) => Judged(rows[i], name) ? v : double.NaN)], texts, better);
         FigureLine named = FigureWords.OfName(name, values.First(v => !double.IsNaN(v)), read);
         return new(
             name,
             named.Unit.Length == 0 ? words : $"{words}, {named.Unit}",
-            [.. texts.Select((text, i) => new CompareCell(text, (text == best && rows[i].Rest is null ? "*" : "") + (i == 0 ? "" : Difference(texts[0], text))))]);
+            [.. texts.Select((text, i) => new CompareCell(text, (text == best && Judged(rows[i], name) ? "*" : "") + (i == 0 ? "" : Difference(texts[0], text))))]);
     }
+
+    private static bool Judged(StudyRow row, string name) => row.Rest is null && !row.StandsOn(name);
 
     // By what is shown: a star for a difference that nobody can see would mislead, and one for a corner that stands on metal no less.
     private static string? Best(double[] values, string[] texts, int better)

@@ -22,13 +22,21 @@ public static class ReachText
                 page.Paragraph(again);
             if (words.Nut(one) is { Length: > 0 } nut) page.Paragraph(nut);
             if (words.NotJudged(one) is { Length: > 0 } open) page.Paragraph(open);
-            page.Gap().Paragraph(SweepWords.Caution).Paragraph(SweepWords.NotFitted).Flush();
+            page.Gap().Paragraph(SweepWords.Caution).Paragraph(SweepWords.NotFitted);
+            Springs();
             return;
         }
 
         page.Paragraph(ReachPlot.Title(result) + ".", "bold").Paragraph(words.Resolution());
         page.Gap().Paragraph(SweepWords.Caution).Paragraph(SweepWords.NotFitted);
         page.Rows("Largest that holds, setup by setup", words.Rows(), [1], ["", words.Path.Label, "breaks first", ""], gives: [0, 2, 3]);
-        page.Flush();
+        Springs();
+
+        void Springs()
+        {
+            if (words.Wrenched)
+                page.Gap().Paragraph(Cautions.Springs);
+            page.Flush();
+        }
     }
 }

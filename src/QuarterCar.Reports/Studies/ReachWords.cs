@@ -1,4 +1,5 @@
 using QuarterCar.Reports.Units;
+using QuarterCar.Reports.Words;
 using QuarterCar.Studies.Sweeps;
 
 namespace QuarterCar.Reports.Studies;
@@ -46,6 +47,9 @@ internal sealed class ReachWords(ReachResult result)
     /// <summary>The limits that the figures at the largest value do not tell of; empty where all are judged.</summary>
     public string NotJudged(ReachSetup setup) => LimitWords.NotJudged(result.Limits, setup.LargestFigures, _read) is { } open ? $"At {Path.Name} {Path.WithUnit(Largest(setup))} {open}." : "";
 
+    /// <summary>True where <see cref="Cautions.Springs"/> belongs to the answer.</summary>
+    public bool Wrenched => result.Setups.Any(s => Cautions.Wrenched(Varied(s), result.Held));
+
     private string[] Varied(ReachSetup setup) => [result.Axis.Path, .. setup.Request.Values.Select(v => v.Path)];
 
     /// <summary>Where it holds again beyond the first break; empty where it does not.</summary>
@@ -60,7 +64,7 @@ internal sealed class ReachWords(ReachResult result)
     /// <summary>What broke first.</summary>
     public string Broken(ReachBreak first)
     {
-        if (first.Verdict is not { } verdict)
+        if (first.Verdict is not { } verdict || !(verdict.Value > verdict.Largest))
             return first.Failure is { } failure ? $"it cannot be run at {Path.Text(first.At)}: {failure}" : $"it {first.Rest}";
         var figure = new FigureScale(verdict.Figure, _read);
         return $"{figure.Word} goes above {figure.Text(verdict.Largest)}";

@@ -19,6 +19,8 @@ internal static class SpreadWords
         SpreadSamples samples = result.Samples;
         if (samples.AtRestOnMetal > 0)
             yield return (AtRest.Either, (double)samples.AtRestOnMetal / samples.Ran, true);
+        if (samples.AtRestOnStop > 0)
+            yield return ("leans on its bump stop or top-out at rest", (double)samples.AtRestOnStop / samples.Ran, true);
         foreach (string contact in s_contacts)
             yield return (EventWords.Of(contact), result.Share(contact) ?? 0, EventWords.IsContact(contact));
     }

@@ -55,7 +55,7 @@ internal sealed class SweepWords
         }
 
         return _result.Best is null
-            ? $"{Outside()}; {direction.ToLowerInvariant()} {Goal.Word} is {value} at {Point(best)}{(best.Rest is { } rest ? ", which " + rest : "")}"
+            ? $"{Outside()}; {direction.ToLowerInvariant()} {Goal.Word} is {value} at {Point(best)}{((best.Rest ?? best.Stop) is { } rest ? ", which " + rest : "")}"
             : $"{direction} {Goal.Word} inside the limits: {value} at {Point(best)}{Alike(value)}";
     }
 
@@ -86,7 +86,7 @@ internal sealed class SweepWords
 
     /// <summary>What is held by at the point that the answer names, and where its stop nut stands; empty where nothing is held and nothing moves the nut.</summary>
     public string Nut() => (_result.Best ?? _result.Unlimited) is { } best && !AllAlike(best)
-        ? NutWords.Sentence("There", best.Rest is null ? best.Note : "", _result.Grid.Paths, best.Figures, _read)
+        ? NutWords.Sentence("There", best.HeldBy, _result.Grid.Paths, best.Figures, _read)
         : "";
 
     /// <summary>The limits that the figures of the best point do not tell of; empty where all are judged, and where <see cref="Nearest"/> says it.</summary>
@@ -122,6 +122,8 @@ internal sealed class SweepWords
     {
         if (b.Limit is not { } limit)
             return [AtRest.Either, b.Points.ToString("#,0", CultureInfo.InvariantCulture), "", Where(b)];
+        if (double.IsNaN(b.Worst))
+            return [AtRest.OnStopOf(limit.Figure), b.Points.ToString("#,0", CultureInfo.InvariantCulture), "", Where(b)];
         var (worst, largest) = FigureWords.OfLimit(new LimitVerdict(limit.Figure, limit.Largest, b.Worst, Broken: true), _read);
         return new[] { $"{Figure(limit.Figure).Words} above {largest.Text}", b.Points.ToString("#,0", CultureInfo.InvariantCulture), worst.Text, Where(b) };
     })];

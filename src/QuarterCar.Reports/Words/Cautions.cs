@@ -13,6 +13,11 @@ internal static class Cautions
         "Assemble with a compressor rated for that force, never with straps or improvised clamps, and stay out of the spring's line; taking apart releases the "
         + "same energy. Turn the coil nut only with the shaft fully extended and the vehicle on rated stands.";
 
+    /// <summary>True where setups differ in what a wrench changes, so that an answer leads to springs and gas.</summary>
+    /// <param name="paths">What is varied; none where whole scenarios are compared.</param>
+    /// <param name="held">True where the preload is found.</param>
+    public static bool Wrenched(IEnumerable<string> paths, bool held) => held || !paths.Any() || paths.Any(p => p.StartsWith("coilover", StringComparison.Ordinal));
+
     /// <summary>Metal or bound coils were met.</summary>
     public const string Metal = "This setup meets metal or binds its coils on this course: it is not one to drive as it stands.";
 

@@ -19,7 +19,7 @@ public static class RunText
         page.Group(FigureWords.Moving(result, read)).Group(FigureWords.Standing(result.Standing.Figures, read));
         Contacts(page, result, read);
         Limits(page, result, read);
-        page.Warnings(result.Warnings).Flush();
+        page.Warnings(result.Warnings).Gap().Paragraph(Cautions.Springs).Flush();
     }
 
     private static void Contacts(TextPage page, RunResult result, Readable read)

@@ -22,6 +22,16 @@ internal static class StartContacts
         return on.Count == 0 ? null : $"stands on {string.Join(" and ", on)} from the start";
     }
 
+    /// <summary>A stop that it leans on from the start though a limit is set on its touches; null without one.</summary>
+    public static string? Limited(RunResult run)
+    {
+        var start = run.Track.At(0);
+        bool Set(string figure) => run.Limits.Any(l => l.Figure == figure);
+        return Set("counts.bump_stop") && run.Standing.Corner.BumpStopCompression(start.WheelTravel) > Touch ? "its bump stop"
+            : Set("counts.top_out") && start.ShaftTravel < -Touch && run.Scenario.Excitation is not Drop ? "its top-out"
+            : null;
+    }
+
     /// <summary>True where it stands on metal or bound coils.</summary>
     public static bool OnMetal(RunResult run)
     {

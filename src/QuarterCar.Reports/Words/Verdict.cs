@@ -92,8 +92,10 @@ public static class Verdict
         string broken = Named(l => l.Broken), missing = Named(l => l.Value is null);
         if (broken.Length > 0) return $"Breaks the {broken}.";
         if (!double.IsFinite(result.Figures.Travel.TravelUse)) return "";
-        if (missing.Length > 0) return $"The {missing} cannot be judged here.";
+        string? stop = StartContacts.Limited(result);
+        if (missing.Length > 0) return $"The {missing} cannot be judged here." + (stop is null ? "" : $" A touch that holds from the start is not counted: the corner stands on {stop}.");
         if (StartContacts.OnMetal(result)) return "No limit is broken, but no contact that holds from the start is counted: the corner stands on metal or bound coils.";
+        if (stop is not null) return $"No limit is broken, but a touch that holds from the start is not counted: the corner stands on {stop}.";
         return EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then.";
 
         string Named(Func<LimitVerdict, bool> which) => LimitWords.On([.. result.Limits.Where(which).Select(l => l.Figure)], new Readable(result.Scenario.Units));

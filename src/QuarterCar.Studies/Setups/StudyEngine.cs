@@ -3,6 +3,7 @@ using System.Diagnostics;
 
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
+using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Reading;
 
 namespace QuarterCar.Studies.Setups;
@@ -24,6 +25,16 @@ public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, st
     /// <summary>Metal or bound coils that the corner stands on, in words; null where its springs hold it up. Such a corner is not one to drive, whatever its figures are.</summary>
     public string? Rest => Figures is null ? null : AtRest.In(Note);
 
+    /// <summary>A stop that the corner leans on at rest, in words; null where it leans on none.</summary>
+    public string? Stop => Figures is null ? null : AtRest.StopIn(Note)?.Words;
+
+    /// <summary>What --hold set; empty without one.</summary>
+    public string HeldBy => Figures is null ? "" : AtRest.Without(Note);
+
+    /// <summary>True where the corner already stands at the start on what a figure counts touches of: its none tells nothing then.</summary>
+    /// <param name="figure">Dotted name.</param>
+    public bool StandsOn(string figure) => Figures is not null && AtRest.StopIn(Note)?.Touches.Contains(figure) == true;
+
     /// <summary>True where the corner meets metal or binds its coils in the run, or stands so.</summary>
     public bool MeetsMetal => Rest is not null || (Figures is { } f && f[s_bottomOut] + f[s_coilBind] > 0);
 
@@ -38,7 +49,7 @@ public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, st
     {
         if (result.Figures.Run.End != RunEnds.Finished)
             return new StudyRow(index, request, nut, result.Figures.Run.Message, null, null);
-        string rest = AtRest.Of(result.Standing.Corner) ?? "";
+        string rest = AtRest.Of(result.Standing.Corner) ?? (result.Scenario.Excitation is Drop ? null : AtRest.Stop(result.Standing.Corner)) ?? ""; // a drop does not begin at rest on a stop: its touches count
         return new StudyRow(
             index, request, nut, note.Length > 0 && rest.Length > 0 ? note + "; " + rest : note + rest, FigureTable.Values(result.Standing.Figures, result.Figures), keepRun ? result : null);
     }

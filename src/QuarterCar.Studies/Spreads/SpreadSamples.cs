@@ -22,6 +22,9 @@ public sealed class SpreadSamples(ImmutableArray<string> paths)
     /// <summary>Samples that stand on metal or bound coils; they count among those that ran, though figures of travel do not apply to them.</summary>
     public int AtRestOnMetal { get; private set; }
 
+    /// <summary>Samples that lean on their bump stop or top-out at rest, which counts as no touch.</summary>
+    public int AtRestOnStop { get; private set; }
+
     /// <summary>Samples that meet metal or bind their coils, or stand so.</summary>
     public int OnMetal { get; private set; }
 
@@ -35,6 +38,7 @@ public sealed class SpreadSamples(ImmutableArray<string> paths)
         }
 
         AtRestOnMetal += row.Rest is null ? 0 : 1;
+        AtRestOnStop += row.Stop is null ? 0 : 1;
         OnMetal += row.MeetsMetal ? 1 : 0;
         _figures.Add([.. figures.Select(f => f ?? double.NaN)]);
         _values.Add([.. paths.Select(p => row.Request.Values.FirstOrDefault(v => v.Path == p)?.Si ?? double.NaN)]);

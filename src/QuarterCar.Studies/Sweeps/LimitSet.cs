@@ -37,19 +37,24 @@ public sealed class LimitSet
     public ImmutableArray<LimitVerdict> Check(ImmutableArray<double?> figures) =>
         [.. Limits.Select((l, i) => new LimitVerdict(l.Figure, l.Largest, figures[_places[i]], figures[_places[i]] > l.Largest))];
 
-    /// <summary>True where every limit holds. A row without figures holds none, for nothing is known of it; nor does a corner that stands on metal or bound coils: its limits on travel do not apply and its contacts are no events.</summary>
+    /// <summary>True where every limit holds. A row without figures holds none, for nothing is known of it; nor does a corner that stands on metal or bound coils: its limits on travel do not apply and its contacts are no events. A limit on touches of a stop that the corner leans on at rest does not hold either.</summary>
     public bool Holds(StudyRow row)
     {
         if (row.Figures is not { } f || row.Rest is not null)
             return false;
         for (int i = 0; i < _places.Length; i++)
         {
-            if (f[_places[i]] > Limits[i].Largest)
+            if (f[_places[i]] > Limits[i].Largest || row.StandsOn(Limits[i].Figure))
                 return false;
         }
 
         return true;
     }
+
+    /// <summary>Every limit against a row that ran: one on touches of a stop that the corner leans on at rest is broken, whatever their count is.</summary>
+    public ImmutableArray<LimitVerdict> Check(StudyRow row) => row.Figures is not { } f
+        ? []
+        : [.. Check(f).Select(v => row.StandsOn(v.Figure) ? v with { Broken = true } : v)];
 
     /// <summary>
     /// The limit that a setup comes nearest to: the least room left as a share of the limit. A count that holds is no measure of nearness

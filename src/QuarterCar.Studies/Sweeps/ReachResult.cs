@@ -10,7 +10,11 @@ namespace QuarterCar.Studies.Sweeps;
 /// <param name="Axis">The way.</param>
 /// <param name="Limits">Limits held against every point.</param>
 /// <param name="Setups">In the order asked for; one without other setups.</param>
-public sealed record ReachResult(Scenario Scenario, SweepAxis Axis, LimitSet Limits, ImmutableArray<ReachSetup> Setups);
+public sealed record ReachResult(Scenario Scenario, SweepAxis Axis, LimitSet Limits, ImmutableArray<ReachSetup> Setups)
+{
+    /// <summary>True where --hold finds each setup's preload.</summary>
+    public bool Held { get; init; }
+}
 
 /// <summary>How far a path can go for one setup.</summary>
 /// <param name="Request">The setup, the path itself not in it.</param>
@@ -41,14 +45,14 @@ public sealed record ReachSetup(
 
 /// <summary>What broke at the first value that does not hold.</summary>
 /// <param name="At">That value, SI.</param>
-/// <param name="Verdict">The first broken limit in their order; null where the setup could not be run there, or stands on metal or bound coils.</param>
+/// <param name="Verdict">The first broken limit in their order; null where the setup could not be run there, or stands on metal or bound coils. On a stop whose touches are limited that limit, with the count that does not tell.</param>
 /// <param name="Failure">Why it could not be run; null where it ran.</param>
-/// <param name="Rest">Metal or bound coils that it stands on, in words; null where its springs hold it up.</param>
+/// <param name="Rest">Metal, bound coils, or a stop whose touches are limited that it stands on, in words; null where it stands on none.</param>
 public sealed record ReachBreak(double At, LimitVerdict? Verdict, string? Failure, string? Rest);
 
 /// <summary>A point of the scan.</summary>
 /// <param name="At">Value, SI.</param>
 /// <param name="Holds">True where every limit holds.</param>
 /// <param name="Failure">Why it could not be run; null where it ran.</param>
-/// <param name="Rest">Metal or bound coils that it stands on, in words; null where its springs hold it up.</param>
+/// <param name="Rest">Metal, bound coils, or a stop whose touches are limited that it stands on, in words; null where it stands on none.</param>
 public sealed record ReachPoint(double At, bool Holds, string? Failure, string? Rest);

@@ -33,7 +33,7 @@ public static class ReachStudy
         Round([.. work.SelectMany(w => Enumerable.Range(0, ScanPoints).Select(i => (w, i * ScanPiece)))]);
         for (int i = 0; i < Halvings; i++)
             Round([.. work.Where(w => w.Halves).Select(w => (w, w.Middle))]);
-        return new ReachResult(study.Scenario, axis, limits, [.. work.Select(w => w.Result())]);
+        return new ReachResult(study.Scenario, axis, limits, [.. work.Select(w => w.Result())]) { Held = study.Hold != HoldRule.None };
 
         void Round(ImmutableArray<(ReachWork Work, long At)> points)
         {
@@ -70,7 +70,7 @@ public static class ReachStudy
             bool holds = limits.Holds(row);
             _nut = row.NutWord.Length > 0 ? row.NutWord : _nut;
             if (at % ScanPiece == 0)
-                _scan[at / ScanPiece] = new ReachPoint(axis.At(at, Pieces).Si!.Value, holds, row.Figures is null ? row.Note : null, row.Rest);
+                _scan[at / ScanPiece] = new ReachPoint(axis.At(at, Pieces).Si!.Value, holds, row.Figures is null ? row.Note : null, row.Rest ?? Stop(row));
             if (at > _breaks || at < _holds)
                 return;
             if (holds)
@@ -88,13 +88,16 @@ public static class ReachStudy
             [.. _scan],
             _last?.Figures)
         {
-            HeldBy = _last?.Note ?? "",
+            HeldBy = _last?.HeldBy ?? "",
         };
 
         private ReachBreak Broken(StudyRow row) => new(
             axis.At(_breaks, Pieces).Si!.Value,
-            row.Figures is { } f ? limits.Check(f).FirstOrDefault(v => v.Broken) : null,
+            limits.Check(row).FirstOrDefault(v => v.Broken),
             row.Figures is null ? row.Note : null,
-            row.Rest);
+            row.Rest ?? Stop(row));
+
+        // Leaning on a stop is said only where a limit on its touches breaks by it.
+        private string? Stop(StudyRow row) => limits.Check(row).Any(v => v.Broken && row.StandsOn(v.Figure)) ? row.Stop : null;
     }
 }

@@ -51,7 +51,7 @@ public readonly record struct SweepField(long Points, double Poorest);
 /// <summary>Where a limit broke.</summary>
 /// <param name="Limit">The limit; null for the points that stand on metal or bound coils, limited or not.</param>
 /// <param name="Points">How many points broke it.</param>
-/// <param name="Worst">Largest value of its figure; NaN without a limit.</param>
+/// <param name="Worst">Largest value of its figure; NaN without a limit, and for the points that stand on the stop whose touches it counts.</param>
 /// <param name="Least">Least value of each path among them, SI, in the order of the paths; NaN for what is no number.</param>
 /// <param name="Most">Largest.</param>
 public sealed record SweepBreak(Limit? Limit, long Points, double Worst, ImmutableArray<double> Least, ImmutableArray<double> Most);

@@ -49,6 +49,7 @@ internal sealed class SweepWork
     private readonly LimitSet _limits;
     private readonly MapWork? _map;
     private readonly BreakWork[] _breaks;
+    private readonly BreakWork[] _onStop;
     private readonly BreakWork _onMetal;
     private readonly List<(double Goal, StudyRow Row)> _leaders = [];
     private (double Goal, StudyRow Row)? _unlimited;
@@ -61,6 +62,7 @@ internal sealed class SweepWork
         (_scenario, _grid, _goal, _limits) = (scenario, grid, goal, LimitSet.Of(scenario));
         _map = grid.Axes.Length <= 2 ? new MapWork(grid, _limits.Limits.Length) : null;
         _breaks = [.. _limits.Limits.Select(_ => new BreakWork(grid.Paths.Length))];
+        _onStop = [.. _limits.Limits.Select(_ => new BreakWork(grid.Paths.Length))];
         _onMetal = new BreakWork(grid.Paths.Length);
     }
 
@@ -74,14 +76,18 @@ internal sealed class SweepWork
             return;
         }
 
-        ImmutableArray<LimitVerdict> verdicts = _limits.Check(figures);
+        ImmutableArray<LimitVerdict> verdicts = _limits.Check(row);
         int broken = -1;
         for (int i = verdicts.Length - 1; i >= 0; i--)
         {
             if (!verdicts[i].Broken)
                 continue;
             broken = i;
-            _breaks[i].Take(verdicts[i].Value!.Value, row.Request);
+            double value = verdicts[i].Value!.Value;
+            if (value > verdicts[i].Largest)
+                _breaks[i].Take(value, row.Request);
+            else
+                _onStop[i].Take(double.NaN, row.Request);
         }
 
         if (row.Rest is not null)
@@ -93,8 +99,8 @@ internal sealed class SweepWork
         _holding += broken < 0 ? 1 : 0;
         double? goal = _goal.Of(figures);
         _map?.Take(row.Index, goal, broken, verdicts);
-        if (goal is { } value)
-            Rank(value, row, broken < 0);
+        if (goal is { } reached)
+            Rank(reached, row, broken < 0);
     }
 
     public SweepResult Result() => new(
@@ -110,7 +116,7 @@ internal sealed class SweepWork
         _leaders.Count == 0 ? null : _limits.Nearest(_leaders[0].Row.Figures!.Value),
         _unlimited?.Row,
         _inside ?? _all,
-        [.. _breaks.Select((b, i) => b.Of(_limits.Limits[i])).Prepend(_onMetal.Of(null)).OfType<SweepBreak>()],
+        [.. _limits.Limits.SelectMany((l, i) => new[] { _onStop[i].Of(l), _breaks[i].Of(l) }).Prepend(_onMetal.Of(null)).OfType<SweepBreak>()],
         _map?.Map());
 
     // Of equals the earlier row stays ahead, so that the answer does not hang on threads.

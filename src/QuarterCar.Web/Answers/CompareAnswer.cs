@@ -66,6 +66,7 @@ internal sealed class CompareAnswer(Library library, Runs runs)
         }
 
         foreach (StudyRow row in rows.Where(r => r.Figures is null || r.Rest is not null)) html.Raw($"<p class=\"alarm\"><span class=\"mark\" data-setup=\"{row.Index}\"></span><span>{HtmlText.Encode(row.Request.Title)}</span>: {HtmlText.Encode(row.Note)}</p>");
+        foreach (StudyRow row in rows.Where(r => r.Stop is not null)) html.Raw($"<p class=\"hint-line\"><span class=\"mark\" data-setup=\"{row.Index}\"></span><span>{HtmlText.Encode(row.Request.Title)}</span>: {HtmlText.Encode(row.Note)} from the start, which counts as no touch</p>");
         return html.ToString();
     }
 }

@@ -66,6 +66,22 @@ public sealed class CompareTallyTests
         }
     }
 
+    // It has none for it never leaves the stop.
+    [Fact]
+    public void A_setup_that_leans_on_its_bump_stop_has_not_the_fewest_touches_of_it()
+    {
+        StudyRow Touching(long index, double touches, string note = "") =>
+            Ran(index, 1 + index, 0.5) with { Note = note, Figures = Ran(index, 1 + index, 0.5).Figures!.Value.SetItem(FigureTable.Names.IndexOf("counts.bump_stop"), touches) };
+        StudyRow[] rows = [Touching(0, 0, "preload 1.00 in; stands on its bump stop"), Touching(1, 2), Touching(2, 1)];
+        var lines = CompareTable.Of(rows, new Readable(UnitSystem.Us));
+        Assert.Equal([false, false, true], lines.Single(l => l.Name == "counts.bump_stop").Cells.Select(c => c.Rest.StartsWith('*')));
+        Assert.Equal([true, false, false], lines.Single(l => l.Name == "acceleration.peak_g").Cells.Select(c => c.Rest.StartsWith('*')));
+        Assert.Equal("preload 1.00 in", rows[0].HeldBy);
+        var tally = new CompareTally(UnitSystem.Us, _ => LimitSet.Own([new QuarterCar.Scenarios.Limit("counts.bump_stop", 1)]));
+        foreach (StudyRow row in rows) tally.Take(row);
+        Assert.EndsWith("A and B break a limit of their scenario.", tally.Verdict(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Where_all_stand_on_metal_none_is_starred()
     {

@@ -86,6 +86,12 @@ internal static class Corners
         limits: { up_travel_used: 0.95 }
         """);
 
+    /// <summary>The same with a bump stop that touches 200 mm in, and a limit that takes the place of its own.</summary>
+    /// <param name="limits">As in a scenario.</param>
+    public static string SingleWithStop(string limits) => Single
+        .Replace("  damper:", "  bump_stop: { on: shaft, length: 100 mm, force: [[50 mm, 2000 N]] }\n  damper:", StringComparison.Ordinal)
+        .Replace("limits: { spring_frequency_hz: 1.6 }", $"limits: {limits}", StringComparison.Ordinal);
+
     /// <summary>Underdamped over even whoops: it swings up at the speed that meets its own frequency and calms down beyond.</summary>
     public const string Whoops = """
         title: Whoops through resonance

@@ -116,6 +116,19 @@ public sealed class ReachStudyTests
         Assert.Equal("stands on metal at full bump", down.Scan[^1].Rest);
     }
 
+    // 3432.3 N on 30 N/mm take 114.4 mm: a preload of more holds the shaft out. On k they stand 200 mm in, where the bump stop begins, at 17.162 N/mm.
+    [Theory]
+    [InlineData("{ top_out: 0 }", "coilover.preload=50:200 mm", 0.11441, "stands topped out")]
+    [InlineData("{ bump_stop: 0 }", "coilover.springs.lower.rate=30:15 N/mm", 17.1616e3, "stands on its bump stop")]
+    public void A_way_ends_where_the_corner_comes_to_lean_on_a_stop_whose_touches_are_limited(string limits, string way, double edge, string stands)
+    {
+        ReachSetup reached = new Studied(Corners.SingleWithStop(limits)).Reach(way);
+        Assert.InRange(Math.Abs(reached.Largest!.Value - edge), 0, reached.Resolution);
+        Assert.Equal(("counts." + limits.Split(' ')[1].TrimEnd(':'), 0, true, null, stands), (reached.FirstBroken!.Verdict!.Figure, reached.FirstBroken.Verdict.Value, reached.FirstBroken.Verdict.Broken, reached.FirstBroken.Failure, reached.FirstBroken.Rest));
+        Assert.Equal("", reached.HeldBy);
+        Assert.Null(new Studied(Corners.SingleWithStop("{ spring_frequency_hz: 30 }")).Reach(way).FirstBroken);
+    }
+
     [Fact]
     public void Bound_coils_are_a_limit_although_the_scenario_sets_none() =>
         Assert.Equal("counts.coil_bind", new Studied(Corners.Plain).Reach("drop.height=0.1:3 m").FirstBroken!.Verdict!.Figure);

@@ -118,6 +118,32 @@ public sealed class SweepStudyTests
         Assert.Equal([false, true, true], result.Map!.Broken.Select(b => b < 0));
     }
 
+    // 3432 N stand 229 mm in on 15 N/mm, past the first touch of the bump stop at 200 mm; on 20 N/mm 172 mm. Its touch is no event, for it holds from the start.
+    [Fact]
+    public void A_point_that_leans_on_its_bump_stop_does_not_hold_a_limit_on_touches_of_it()
+    {
+        var (result, rows) = new Studied(Corners.SingleWithStop("{ bump_stop: 0 }")).Sweep(s_highest with { Most = false }, Studied.Jobs(2), "coilover.springs.lower.rate=15:25:3 N/mm");
+        Assert.Equal(["stands on its bump stop", "", ""], rows.Select(r => r.Note));
+        Assert.All(rows, r => Assert.Null(r.Rest));
+        Assert.Equal((2, 20e3), (result.Holding, Math.Round(result.Best!.Request.Values[0].Si!.Value)));
+        SweepBreak broke = Assert.Single(result.Breaks);
+        Assert.Equal(("counts.bump_stop", 1, true), (broke.Limit!.Figure, broke.Points, double.IsNaN(broke.Worst)));
+        Assert.Equal([false, true, true], result.Map!.Broken.Select(b => b < 0));
+        Assert.Equal(3, new Studied(Corners.SingleWithStop("{ spring_frequency_hz: 3 }")).Sweep(s_highest, Studied.Jobs(2), "coilover.springs.lower.rate=15:25:3 N/mm").Result.Holding);
+    }
+
+    // A drop begins at full droop: its touch is counted, though the corner comes to rest on the stop.
+    [Fact]
+    public void A_drop_onto_the_bump_stop_breaks_the_limit_by_its_count()
+    {
+        string drop = Corners.SingleWithStop("{ bump_stop: 0 }").Replace("terrain: [{ flat: 1 m }]", "drop: { height: 10 mm }", StringComparison.Ordinal).Replace("speed: 1 m/s\n", "", StringComparison.Ordinal)
+            .Replace("duration: 0.1 s", "duration: 3 s", StringComparison.Ordinal);
+        var (result, rows) = new Studied(drop).Sweep(s_highest, Studied.Jobs(1), "coilover.springs.lower.rate=15:60:2 N/mm");
+        Assert.Equal(["", ""], rows.Select(r => r.Note));
+        SweepBreak broke = Assert.Single(result.Breaks);
+        Assert.Equal(("counts.bump_stop", 1, true), (broke.Limit!.Figure, broke.Points, broke.Worst >= 1));
+    }
+
     // A travel of 200 mm is used up by 3432 N on less than 17.2 N/mm, 100 mm before full bump.
     [Fact]
     public void A_point_that_stands_on_bound_coils_holds_no_limit()

@@ -123,6 +123,19 @@ public sealed class TweakStudyTests
         Assert.Null(nut.Single(s => s.Step.To > s.Step.From).Reason);
     }
 
+    // 20·(180 + 10) = 3800 N at the first touch of a bump stop of 20 mm; 3780 N leave 1 mm. With the nut a turn of 2 mm up springs give 3760 N there.
+    [Fact]
+    public void A_step_after_which_the_corner_leans_on_its_bump_stop_breaks_the_limit_on_touches_of_it()
+    {
+        string near = Corners.SingleNearMetal(3780).Replace("{ step: 20 mm }, ", "", StringComparison.Ordinal)
+            .Replace("  preload:", "  bump_stop: { on: shaft, length: 20 mm, force: [[10 mm, 2000 N]] }\n  preload:", StringComparison.Ordinal);
+        var free = Tweak(near).Steps.Where(s => s.Step.Path == "coilover.preload");
+        Assert.All(free, s => Assert.Empty(s.LimitsBroken));
+        var held = Tweak(near.Replace("up_travel_used: 0.95", "bump_stop: 0", StringComparison.Ordinal)).Steps.Where(s => s.Step.Path == "coilover.preload").ToList();
+        Assert.Equal("counts.bump_stop", Assert.Single(held.Single(s => s.Step.To < s.Step.From).LimitsBroken));
+        Assert.Empty(held.Single(s => s.Step.To > s.Step.From).LimitsBroken);
+    }
+
     [Fact]
     public void A_corner_that_stands_on_metal_as_written_is_said_to_and_is_no_step_s_doing()
     {
