@@ -151,6 +151,17 @@ public sealed class SpreadStudyTests
         Assert.Equal(40, result.Figure("static.ride_height_m")!.Samples);
     }
 
+    /// <summary>Likewise 4000 N stand past the first touch of a bump stop, 202.2 mm in, on less than 18 N/mm: sixteen, of them five on metal, for the stop gives next to nothing.</summary>
+    [Fact]
+    public void Samples_that_lean_on_their_bump_stop_are_counted()
+    {
+        string soft = Paper.Replace("rate: 40 N/mm, free_length: 400 mm, solid_length: 90 mm", "rate: 20 N/mm, free_length: 500 mm, solid_length: 90 mm", StringComparison.Ordinal)
+            .Replace("  preload", "  bump_stop: { on: shaft, length: 97.7778 mm, force: [[100 mm, 0.01 N]] }\n  preload", StringComparison.Ordinal);
+        var rows = Rows(soft + "tolerances: { coilover.springs.lower.rate: { within: 50 %, shape: uniform } }", 40);
+        Assert.Equal(11, rows.Count(r => r.Note == "stands on its bump stop"));
+        Assert.Equal((5, 11, 5), (Of(rows).Samples.AtRestOnMetal, Of(rows).Samples.AtRestOnStop, Of(rows).Samples.OnMetal));
+    }
+
     /// <summary>Dropped from some height a stroke of 120 mm is always used up.</summary>
     [Fact]
     public void The_share_that_bottoms_is_counted_in_samples_not_in_hits()
