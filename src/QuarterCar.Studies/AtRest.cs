@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 
 using QuarterCar.Model;
+using QuarterCar.Scenarios;
 
 namespace QuarterCar.Studies;
 
@@ -23,12 +24,12 @@ public static class AtRest
     private static readonly ImmutableArray<string> Words = [OnMetal, OnBoundCoils];
 
     // Stops that share the load with the springs: such a corner may be meant, but a limit on touches of the stop does not hold there.
-    private static readonly ImmutableArray<(string Words, ImmutableArray<string> Touches)> Stops =
+    private static readonly ImmutableArray<Resting> Stops =
     [
-        ("stands on its bump stop", [BumpStop]), ("stands topped out", [TopOut]), ("stands topped out and on its bump stop, which is longer than the stroke", [BumpStop, TopOut]),
+        new("stands on its bump stop", BumpStop), new("stands topped out", TopOut), new("stands topped out and on its bump stop, which is longer than the stroke", BumpStop, TopOut),
     ];
 
-    // A balance just short of a stop comes back with its last bits, m.
+    // The balance is found to the last bits, m: a corner just short of a stop does not stand on it.
     private const double Touch = 1e-9;
 
     /// <summary>In words; null where the springs hold the corner up.</summary>
@@ -50,28 +51,36 @@ public static class AtRest
     /// <summary>What a note says of it, last of all; null where it says nothing.</summary>
     internal static string? In(string note) => Words.FirstOrDefault(w => note.EndsWith(w, StringComparison.Ordinal));
 
-    /// <summary>A stop that the corner leans on, in words; null where it leans on none or does not rest on springs at all.</summary>
-    internal static string? Stop(Corner corner) => Of(corner) is not null
-        ? null
-        : (corner.BumpStopCompression(corner.Standing) > Touch, corner.StandingShaftTravel < -Touch) switch
-        {
-            (true, true) => Stops[2].Words,
-            (true, false) => Stops[0].Words,
-            (false, true) => Stops[1].Words,
-            _ => null,
-        };
+    /// <summary>True where a bump stop carries a part of the corner.</summary>
+    /// <param name="corner">The corner.</param>
+    /// <param name="wheelTravel">m.</param>
+    public static bool IsOnBumpStop(Corner corner, double wheelTravel) => corner.BumpStopCompression(wheelTravel) > Touch;
 
-    /// <summary>The stop of a note, and the figures that count its touches; null where it names none.</summary>
-    internal static (string Words, ImmutableArray<string> Touches)? StopIn(string note)
+    /// <summary>True where the top-out holds the shaft.</summary>
+    /// <param name="shaftTravel">m.</param>
+    public static bool IsToppedOut(double shaftTravel) => shaftTravel < -Touch;
+
+    /// <summary>True where a run begins at rest on the stop whose touches a figure counts. A drop begins at full droop: all its touches are counted.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="figure">Dotted name.</param>
+    public static bool StandsOn(RunResult run, string figure) => run.Scenario.Excitation is not Drop && figure switch
     {
-        foreach (var stop in Stops)
-        {
-            if (note.EndsWith(stop.Words, StringComparison.Ordinal))
-                return stop;
-        }
+        BumpStop => IsOnBumpStop(run.Standing.Corner, run.Standing.Corner.Standing),
+        TopOut => IsToppedOut(run.Standing.Corner.StandingShaftTravel),
+        _ => false,
+    };
 
-        return null;
-    }
+    /// <summary>The stops that a run begins at rest on, in words; null where it begins on none.</summary>
+    internal static string? Stop(RunResult run) => (StandsOn(run, BumpStop), StandsOn(run, TopOut)) switch
+    {
+        (true, true) => Stops[2].Words,
+        (true, false) => Stops[0].Words,
+        (false, true) => Stops[1].Words,
+        _ => null,
+    };
+
+    /// <summary>The stops of a note; null where it names none.</summary>
+    internal static Resting? StopIn(string note) => Stops.FirstOrDefault(s => note.EndsWith(s.Words, StringComparison.Ordinal));
 
     /// <summary>What a corner does on the stop whose touches a figure counts, in words.</summary>
     /// <param name="figure">Dotted name.</param>
@@ -84,4 +93,9 @@ public static class AtRest
         string? last = In(note) ?? StopIn(note)?.Words;
         return last is null ? note : note[..^last.Length].TrimEnd(' ', ';');
     }
+
+    /// <summary>Stops that a corner rests on.</summary>
+    /// <param name="Words">As a note says it.</param>
+    /// <param name="Touches">The figures that count their touches.</param>
+    internal sealed record Resting(string Words, params ImmutableArray<string> Touches);
 }

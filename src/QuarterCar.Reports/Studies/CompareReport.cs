@@ -27,7 +27,7 @@ internal static class CompareReport
         Setups(html, head, tally);
         var ran = tally.First.Where(r => r.Figures is not null).ToList();
         Figures(html, ran, read);
-        if (Cautions.Wrenched(head.Paths, head.Hold != "none")) html.Element("p", SweepWords.NotFitted, "help");
+        if (head.Wrenched) html.Element("p", SweepWords.NotFitted, "help");
         if (pictures.Count > 0) html.Element("h2", "Pictures");
         foreach (var (svg, caption) in pictures) html.Raw($"<figure>{svg}<figcaption>{HtmlText.Encode(caption)}</figcaption></figure>");
         html.Element("h2", "What a quarter-car cannot know");

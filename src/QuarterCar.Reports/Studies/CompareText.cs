@@ -32,7 +32,7 @@ public static class CompareText
         foreach (StudyRow row in tally.Failures) page.Gap().Paragraph($"{CompareTable.Mark(row.Index)} could not be run: {row.Note}.");
         if (tally.Failed > tally.Failures.Count) page.Gap().Paragraph(FormattableString.Invariant($"{tally.Failed - tally.Failures.Count} more could not be run; compare.csv says why."));
         if (tally.Ran > 1) page.Gap().Paragraph(legend);
-        if (tally.Ran > 0 && Cautions.Wrenched(head.Paths, head.Hold != "none"))
+        if (tally.Ran > 0 && head.Wrenched)
         {
             if (tally.Ran == 1) page.Gap();
             page.Paragraph(SweepWords.NotFitted).Gap().Paragraph(Cautions.Springs);

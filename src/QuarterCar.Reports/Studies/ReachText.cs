@@ -23,20 +23,16 @@ public static class ReachText
             if (words.Nut(one) is { Length: > 0 } nut) page.Paragraph(nut);
             if (words.NotJudged(one) is { Length: > 0 } open) page.Paragraph(open);
             page.Gap().Paragraph(SweepWords.Caution).Paragraph(SweepWords.NotFitted);
-            Springs();
-            return;
         }
-
-        page.Paragraph(ReachPlot.Title(result) + ".", "bold").Paragraph(words.Resolution());
-        page.Gap().Paragraph(SweepWords.Caution).Paragraph(SweepWords.NotFitted);
-        page.Rows("Largest that holds, setup by setup", words.Rows(), [1], ["", words.Path.Label, "breaks first", ""], gives: [0, 2, 3]);
-        Springs();
-
-        void Springs()
+        else
         {
-            if (words.Wrenched)
-                page.Gap().Paragraph(Cautions.Springs);
-            page.Flush();
+            page.Paragraph(ReachPlot.Title(result) + ".", "bold").Paragraph(words.Resolution());
+            page.Gap().Paragraph(SweepWords.Caution).Paragraph(SweepWords.NotFitted);
+            page.Rows("Largest that holds, setup by setup", words.Rows(), [1], ["", words.Path.Label, "breaks first", ""], gives: [0, 2, 3]);
         }
+
+        if (words.Wrenched)
+            page.Gap().Paragraph(Cautions.Springs);
+        page.Flush();
     }
 }

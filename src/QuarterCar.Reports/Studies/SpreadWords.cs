@@ -20,7 +20,7 @@ internal static class SpreadWords
         if (samples.AtRestOnMetal > 0)
             yield return (AtRest.Either, (double)samples.AtRestOnMetal / samples.Ran, true);
         if (samples.AtRestOnStop > 0)
-            yield return ("leans on its bump stop or top-out at rest", (double)samples.AtRestOnStop / samples.Ran, true);
+            yield return ("stands on its bump stop or top-out from the start", (double)samples.AtRestOnStop / samples.Ran, true);
         foreach (string contact in s_contacts)
             yield return (EventWords.Of(contact), result.Share(contact) ?? 0, EventWords.IsContact(contact));
     }

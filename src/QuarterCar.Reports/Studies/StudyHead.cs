@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 
+using QuarterCar.Reports.Words;
 using QuarterCar.Scenarios;
 using QuarterCar.Studies.Setups;
 
@@ -27,6 +28,9 @@ public sealed record StudyHead(
 
     /// <summary>Says that this is not the whole study; empty where it is.</summary>
     internal string PartWords => Parts == 1 ? "" : FormattableString.Invariant($"This is part {Part} of {Parts}: everything here is about its own setups alone; 'gather' puts the parts together.");
+
+    /// <summary>True where <see cref="Cautions.Springs"/> belongs to the answer.</summary>
+    internal bool Wrenched => Cautions.Wrenched(Paths, Hold != HoldWord(HoldRule.None));
 
     /// <summary>Of a study over one base.</summary>
     public static StudyHead Of(string study, StudyBase from, SetupPlan plan, StudyOptions options) => new(

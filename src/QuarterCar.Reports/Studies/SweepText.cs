@@ -32,7 +32,7 @@ public static class SweepText
                 page.Paragraph($"  {b[0]}: {b[1]} points, {(b[2].Length > 0 ? $"worst {b[2]}, " : "")}{b[3]}");
         }
 
-        if (Cautions.Wrenched(head.Paths, head.Hold != "none"))
+        if (head.Wrenched)
             page.Gap().Paragraph(Cautions.Springs);
         page.Flush();
     }

@@ -93,9 +93,9 @@ public static class Verdict
         if (broken.Length > 0) return $"Breaks the {broken}.";
         if (!double.IsFinite(result.Figures.Travel.TravelUse)) return "";
         string? stop = StartContacts.Limited(result);
-        if (missing.Length > 0) return $"The {missing} cannot be judged here." + (stop is null ? "" : $" A touch that holds from the start is not counted: the corner stands on {stop}.");
+        if (missing.Length > 0) return $"The {missing} cannot be judged here." + (stop is null ? "" : " A " + stop);
         if (StartContacts.OnMetal(result)) return "No limit is broken, but no contact that holds from the start is counted: the corner stands on metal or bound coils.";
-        if (stop is not null) return $"No limit is broken, but a touch that holds from the start is not counted: the corner stands on {stop}.";
+        if (stop is not null) return "No limit is broken, but a " + stop;
         return EndSentence(result) is null ? "Every limit holds." : "No limit was broken until then.";
 
         string Named(Func<LimitVerdict, bool> which) => LimitWords.On([.. result.Limits.Where(which).Select(l => l.Figure)], new Readable(result.Scenario.Units));

@@ -3,7 +3,6 @@ using System.Diagnostics;
 
 using QuarterCar.Model;
 using QuarterCar.Model.Motion;
-using QuarterCar.Scenarios;
 using QuarterCar.Scenarios.Reading;
 
 namespace QuarterCar.Studies.Setups;
@@ -49,7 +48,7 @@ public sealed record StudyRow(long Index, SetupRequest Request, NutRule? Nut, st
     {
         if (result.Figures.Run.End != RunEnds.Finished)
             return new StudyRow(index, request, nut, result.Figures.Run.Message, null, null);
-        string rest = AtRest.Of(result.Standing.Corner) ?? (result.Scenario.Excitation is Drop ? null : AtRest.Stop(result.Standing.Corner)) ?? ""; // a drop does not begin at rest on a stop: its touches count
+        string rest = AtRest.Of(result.Standing.Corner) ?? AtRest.Stop(result) ?? "";
         return new StudyRow(
             index, request, nut, note.Length > 0 && rest.Length > 0 ? note + "; " + rest : note + rest, FigureTable.Values(result.Standing.Figures, result.Figures), keepRun ? result : null);
     }

@@ -44,7 +44,7 @@ public sealed class LimitSet
             return false;
         for (int i = 0; i < _places.Length; i++)
         {
-            if (f[_places[i]] > Limits[i].Largest || row.StandsOn(Limits[i].Figure))
+            if (Breaks(row, f, i))
                 return false;
         }
 
@@ -54,7 +54,9 @@ public sealed class LimitSet
     /// <summary>Every limit against a row that ran: one on touches of a stop that the corner leans on at rest is broken, whatever their count is.</summary>
     public ImmutableArray<LimitVerdict> Check(StudyRow row) => row.Figures is not { } f
         ? []
-        : [.. Check(f).Select(v => row.StandsOn(v.Figure) ? v with { Broken = true } : v)];
+        : [.. Limits.Select((l, i) => new LimitVerdict(l.Figure, l.Largest, f[_places[i]], Breaks(row, f, i)))];
+
+    private bool Breaks(StudyRow row, ImmutableArray<double?> figures, int i) => figures[_places[i]] > Limits[i].Largest || row.StandsOn(Limits[i].Figure);
 
     /// <summary>
     /// The limit that a setup comes nearest to: the least room left as a share of the limit. A count that holds is no measure of nearness

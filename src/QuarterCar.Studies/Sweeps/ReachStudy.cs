@@ -98,6 +98,6 @@ public static class ReachStudy
             row.Rest ?? Stop(row));
 
         // Leaning on a stop is said only where a limit on its touches breaks by it.
-        private string? Stop(StudyRow row) => limits.Check(row).Any(v => v.Broken && row.StandsOn(v.Figure)) ? row.Stop : null;
+        private string? Stop(StudyRow row) => limits.Limits.Any(l => row.StandsOn(l.Figure)) ? row.Stop : null;
     }
 }

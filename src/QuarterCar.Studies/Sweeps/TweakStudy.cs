@@ -61,9 +61,9 @@ public static class TweakStudy
         RunResult before = written.Run!;
         double? value = goal.Of(row.Figures), was = goal.Of(written.Figures);
         // A stop that it leans on at rest breaks a limit on touches of it, which no count tells.
-        bool Breaks(RunResult of, StudyRow stands, int i) => of.Limits[i].Broken || Leans(of, stands, of.Limits[i].Figure);
-        IEnumerable<string> Broken(bool already) => run.Limits.Where((_, i) => Breaks(run, row, i) && Breaks(before, written, i) == already).Select(l => l.Figure);
-        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. Broken(false)], [.. Events(written, row)], Hindrance(written, row))
+        bool Breaks(RunResult of, int i) => of.Limits[i].Broken || AtRest.StandsOn(of, of.Limits[i].Figure);
+        IEnumerable<string> Broken(bool already) => run.Limits.Where((_, i) => Breaks(run, i) && Breaks(before, i) == already).Select(l => l.Figure);
+        return new TweakOutcome(step, value, value - was, [.. SideEffects(before.Standing, run.Standing)], [.. Broken(false)], [.. Events(before, run)], Hindrance(written, row))
         {
             Rest = row.Rest,
             MeetsMetal = row.MeetsMetal,
@@ -81,17 +81,12 @@ public static class TweakStudy
         }
     }
 
-    // What metal holds up leans on its bump stop as well, though its note names metal alone.
-    private static bool Leans(RunResult of, StudyRow stands, string figure) => stands.StandsOn(figure)
-        || (stands.Rest is not null && figure == "counts." + EventNames.Of(CornerEvent.BumpStop) && of.Standing.Corner.BumpStopCompression(of.Standing.Corner.Standing) > 0);
-
-    private static IEnumerable<EventChange> Events(StudyRow written, StudyRow row)
+    private static IEnumerable<EventChange> Events(RunResult before, RunResult after)
     {
-        (RunResult before, RunResult after) = (written.Run!, row.Run!);
         foreach (CornerEvent e in Touches)
         {
             // A touch from the start on is not counted: it neither appears nor vanishes.
-            if (Leans(before, written, "counts." + EventNames.Of(e)) || Leans(after, row, "counts." + EventNames.Of(e)))
+            if (AtRest.StandsOn(before, "counts." + EventNames.Of(e)) || AtRest.StandsOn(after, "counts." + EventNames.Of(e)))
                 continue;
             int was = before.Figures.Counts[(int)e].Value, now = after.Figures.Counts[(int)e].Value;
             if (was == 0 != (now == 0))
